@@ -1,0 +1,27 @@
+using Coldwright.Benchmarks;
+
+int Option(string name, int otherwise)
+{
+    int i = Array.IndexOf(args, name);
+    return i >= 0 && i + 1 < args.Length ? int.Parse(args[i + 1], System.Globalization.CultureInfo.InvariantCulture) : otherwise;
+}
+
+if (args.Contains("soak"))
+{
+    int count = Option("--count", 20000), seed = Option("--seed", 1), from = Option("--from", 0);
+    int failures = 0;
+    string[] models = args.Contains("--model") ? [args[Array.IndexOf(args, "--model") + 1]] : ["reference", "cubic"];
+    foreach (var model in models)
+    {
+        var t = Soak.Run(model, count, seed, from, Option("--caloric-every", 10), i => { if (i % 2000 == 0 && i > from) Console.Error.WriteLine($"  {model}: {i - from} of {count}"); });
+        var real = t.Faults.Where(f => !f.Contains("(apart)")).ToList();
+        failures += real.Count;
+        if (t.Outside > 0.02 * t.States) failures++;
+        Console.WriteLine($"{model}: {t.States} states, {t.OnePhase} one phase, {t.TwoPhase} two, {t.ThreePhase} three; {t.Caloric} (p,h) and (p,s) round trips; {real.Count} faults");
+        Console.WriteLine($"  apart (a substance more than 30 K below its triple point): {t.Apart} states, {t.Outside} without an answer ({100.0 * t.Outside / t.States:0.00} % of all)");
+        Console.WriteLine($"  density roots refused by the admissibility rule: {t.RejectedRoots}; {t.Seconds:0.0} s");
+        foreach (var f in real.Take(Option("--show", 12)).Concat(args.Contains("--apart") ? t.Faults.Where(f => f.Contains("(apart)")).Take(10) : [])) Console.WriteLine("  " + f);
+    }
+    return failures == 0 ? 0 : 1;
+}
+return 2;

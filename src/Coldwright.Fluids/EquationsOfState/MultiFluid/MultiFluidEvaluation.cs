@@ -1,0 +1,363 @@
+using System.Runtime.Intrinsics;
+using Coldwright.Numerics.Scalars;
+
+namespace Coldwright.Fluids.EquationsOfState.MultiFluid;
+
+/// <summary>
+/// Hand-written derivatives of <see cref="MultiFluidModel"/>, tested against its generic text. On an isotherm the
+/// terms of all fluids with the same density function collapse into one coefficient, so a density step costs a few
+/// dozen multiplications whatever the number of components.
+/// </summary>
+internal sealed class MultiFluidEvaluation : PhaseEvaluation
+{
+    private readonly MultiFluidModel _model;
+    private readonly TermTable _t;
+    private readonly int _owners;
+    private double _tr, _vr, _tau;
+
+    // per term on the isotherm: coefficient and its logarithmic tau derivative
+    private readonly double[] _c, _gc;
+    private readonly double[] _weight;
+    // collapsed coefficients
+    private readonly double[] _cBasis, _gBasis;
+    // density functions at the last density: value, v = dlog/dlog(delta), delta dv/ddelta
+    private readonly double[] _power, _groupE, _groupU, _b, _bv, _gb, _gv, _gdv;
+    // per owner sums
+    private readonly double[] _o, _od, _ot;
+    private readonly double[] _t1, _v1, _t2, _v2, _p, _q, _dk, _dkd, _dkt;
+
+    public MultiFluidEvaluation(MultiFluidModel model) : base(model.Count, model.GasConstant)
+    {
+        _model = model;
+        _t = model.Table;
+        int n = model.Count;
+        _owners = model.Owners.Length;
+        _c = new double[_t.PowerN.Length];
+        _gc = new double[_t.GaussN.Length];
+        _weight = new double[_owners];
+        _cBasis = new double[_t.BasisD.Length];
+        _gBasis = new double[_t.GaussD.Length];
+        _power = new double[_t.HighestD + 1];
+        (_groupE, _groupU) = (new double[_t.GroupL.Length], new double[_t.GroupL.Length]);
+        (_b, _bv) = (new double[_t.BasisD.Length], new double[_t.BasisD.Length]);
+        (_gb, _gv, _gdv) = (new double[_t.GaussD.Length], new double[_t.GaussD.Length], new double[_t.GaussD.Length]);
+        (_o, _od, _ot) = (new double[_owners], new double[_owners], new double[_owners]);
+        (_t1, _v1, _t2, _v2) = (new double[n], new double[n], new double[n * n], new double[n * n]);
+        (_p, _q, _dk, _dkd, _dkt) = (new double[n], new double[n], new double[n], new double[n], new double[n]);
+    }
+
+    public override void SetIsotherm(double temperatureK, ReadOnlySpan<double> x)
+    {
+        Temperature = temperatureK;
+        x.CopyTo(X);
+        _tr = _model.ReducingTemperature.Value(x);
+        _vr = _model.ReducingVolume.Value(x);
+        _tau = _tr / temperatureK;
+        double logTau = Math.Log(_tau), limit = 0, critical = 0;
+        for (int i = 0; i < Count; i++)
+        {
+            _weight[i] = x[i];
+            limit += x[i] * _model.LimitVolume[i];
+            critical += x[i] * _model.CriticalVolume[i];
+        }
+        DensityLimit = DensityRule.LimitFactor / limit;
+        DividingDensity = 1 / critical;
+        for (int d = 0; d < _model.Departures.Length; d++)
+        {
+            var (i, j, f) = _model.Departures[d];
+            _weight[Count + d] = f * x[i] * x[j];
+        }
+        ExponentialCoefficients(_t.PowerN, _t.PowerT, logTau, _c);
+        foreach (int k in _t.TauExponential) _c[k] *= Math.Exp(-Math.Pow(_tau, _t.PowerM[k]));
+        for (int k = 0; k < _gc.Length; k++)
+        {
+            double dt = _tau - _t.GaussGammaTau[k];
+            _gc[k] = _t.GaussT[k] * logTau - _t.GaussBetaTau[k] * dt * dt;
+        }
+        ExponentialScaled(_t.GaussN, _gc);
+        Array.Clear(_cBasis);
+        Array.Clear(_gBasis);
+        for (int o = 0; o < _owners; o++)
+        {
+            double w = _weight[o];
+            if (w == 0) continue;
+            for (int k = _t.PowerStart[o]; k < _t.PowerStart[o + 1]; k++) _cBasis[_t.PowerBasis[k]] += w * _c[k];
+            for (int k = _t.GaussStart[o]; k < _t.GaussStart[o + 1]; k++) _gBasis[_t.GaussBasis[k]] += w * _gc[k];
+        }
+    }
+
+    // c = n exp(t log tau), four at a time
+    private static void ExponentialCoefficients(double[] n, double[] t, double logTau, double[] c)
+    {
+        int k = 0;
+        var factor = Vector256.Create(logTau);
+        for (; k <= n.Length - 4; k += 4)
+            (Vector256.LoadUnsafe(ref n[k]) * Vector256.Exp(Vector256.LoadUnsafe(ref t[k]) * factor)).StoreUnsafe(ref c[k]);
+        for (; k < n.Length; k++) c[k] = n[k] * Math.Exp(t[k] * logTau);
+    }
+
+    // c = n exp(c), four at a time
+    private static void ExponentialScaled(double[] n, double[] c)
+    {
+        int k = 0;
+        for (; k <= n.Length - 4; k += 4)
+            (Vector256.LoadUnsafe(ref n[k]) * Vector256.Exp(Vector256.LoadUnsafe(ref c[k]))).StoreUnsafe(ref c[k]);
+        for (; k < n.Length; k++) c[k] = n[k] * Math.Exp(c[k]);
+    }
+
+    private void DensityFunctions(double delta)
+    {
+        _power[0] = 1;
+        for (int d = 1; d < _power.Length; d++) _power[d] = _power[d - 1] * delta;
+        _groupE[0] = 1;
+        for (int g = 1; g < _groupE.Length; g++)
+        {
+            double gl = _t.GroupG[g] * _power[_t.GroupL[g]];
+            _groupE[g] = Math.Exp(-gl);
+            _groupU[g] = _t.GroupL[g] * gl;
+        }
+        for (int j = 0; j < _b.Length; j++)
+        {
+            int d = _t.BasisD[j], g = _t.BasisGroup[j];
+            _b[j] = _power[d] * _groupE[g];
+            _bv[j] = d - _groupU[g];
+        }
+        int count = _gb.Length;
+        for (int j = 0; j < count; j++)
+        {
+            double e = delta - _t.GaussEpsilon[j];
+            _gb[j] = -_t.GaussEta[j] * e * e - _t.GaussBetaDelta[j] * (delta - _t.GaussGammaDelta[j]);
+        }
+        int k = 0;
+        for (; k <= count - 4; k += 4) Vector256.Exp(Vector256.LoadUnsafe(ref _gb[k])).StoreUnsafe(ref _gb[k]);
+        for (; k < count; k++) _gb[k] = Math.Exp(_gb[k]);
+        for (int j = 0; j < count; j++)
+        {
+            double eta2 = 2 * _t.GaussEta[j], bd = _t.GaussBetaDelta[j];
+            _gb[j] *= _power[_t.GaussD[j]];
+            _gv[j] = _t.GaussD[j] - delta * (eta2 * (delta - _t.GaussEpsilon[j]) + bd);
+            _gdv[j] = -delta * (eta2 * (2 * delta - _t.GaussEpsilon[j]) + bd);
+        }
+    }
+
+    private void CollapsedDensityDerivatives(double delta, out double first, out double second)
+    {
+        DensityFunctions(delta);
+        double s1 = 0, s2 = 0;
+        for (int j = 0; j < _b.Length; j++)
+        {
+            double cb = _cBasis[j] * _b[j], v = _bv[j];
+            int g = _t.BasisGroup[j];
+            s1 += cb * v;
+            s2 += cb * (v * (v - 1) - _t.GroupL[g] * _groupU[g]);
+        }
+        for (int j = 0; j < _gb.Length; j++)
+        {
+            double cb = _gBasis[j] * _gb[j], v = _gv[j];
+            s1 += cb * v;
+            s2 += cb * (v * (v - 1) + _gdv[j]);
+        }
+        foreach (var (owner, terms) in _t.NonAnalytic)
+        {
+            double w = _weight[owner];
+            if (w == 0) continue;
+            for (int i = 0; i < terms.N.Length; i++)
+            {
+                var f = ResidualFormula.NonAnalytic(terms, i, new HyperDual(delta, delta, delta, 0), HyperDual.From(_tau));
+                s1 += w * f.First;
+                s2 += w * f.Mixed;
+            }
+        }
+        (first, second) = (s1, s2);
+    }
+
+    public override double ReducedPressure(double density, out double slope)
+    {
+        CollapsedDensityDerivatives(density * _vr, out double a1, out double a2);
+        slope = 1 + 2 * a1 + a2;
+        return density * (1 + a1);
+    }
+
+    // per-owner value, delta and tau derivatives; totals of the first derivatives
+    private void OwnerSums(double delta, bool withDensity)
+    {
+        double total = 0, totalTau = 0;
+        for (int o = 0; o < _owners; o++)
+        {
+            double a = 0, at = 0, ad = 0;
+            for (int k = _t.PowerStart[o]; k < _t.PowerStart[o + 1]; k++)
+            {
+                int j = _t.PowerBasis[k];
+                double cb = _c[k] * _b[j];
+                double q = _t.PowerT[k];
+                if (_t.PowerM[k] != 0) q -= _t.PowerM[k] * Math.Pow(_tau, _t.PowerM[k]);
+                a += cb;
+                at += cb * q;
+                ad += cb * _bv[j];
+            }
+            for (int k = _t.GaussStart[o]; k < _t.GaussStart[o + 1]; k++)
+            {
+                int j = _t.GaussBasis[k];
+                double cb = _gc[k] * _gb[j];
+                a += cb;
+                at += cb * (_t.GaussT[k] - 2 * _t.GaussBetaTau[k] * _tau * (_tau - _t.GaussGammaTau[k]));
+                ad += cb * _gv[j];
+            }
+            (_o[o], _ot[o], _od[o]) = (a, at, ad);
+        }
+        foreach (var (owner, terms) in _t.NonAnalytic)
+            for (int i = 0; i < terms.N.Length; i++)
+            {
+                var f = ResidualFormula.NonAnalytic(terms, i, new HyperDual(delta, delta, 0, 0), new HyperDual(_tau, 0, _tau, 0));
+                _o[owner] += f.Value;
+                _od[owner] += f.First;
+                _ot[owner] += f.Second;
+            }
+        for (int o = 0; o < _owners; o++)
+        {
+            total += _weight[o] * _o[o];
+            totalTau += _weight[o] * _ot[o];
+        }
+        A = total;
+        ATemperature = -totalTau;
+    }
+
+    // D_k = sum_j x_j F_kj a_kj and its derivatives; returns S = sum x_i x_j F a_ij and the same for the derivatives
+    private void DepartureSums(out double s, out double sd, out double st)
+    {
+        Array.Clear(_dk);
+        Array.Clear(_dkd);
+        Array.Clear(_dkt);
+        s = sd = st = 0;
+        for (int d = 0; d < _model.Departures.Length; d++)
+        {
+            var (i, j, f) = _model.Departures[d];
+            double a = f * _o[Count + d], ad = f * _od[Count + d], at = f * _ot[Count + d];
+            _dk[i] += X[j] * a; _dk[j] += X[i] * a;
+            _dkd[i] += X[j] * ad; _dkd[j] += X[i] * ad;
+            _dkt[i] += X[j] * at; _dkt[j] += X[i] * at;
+            double xx = X[i] * X[j];
+            s += xx * a; sd += xx * ad; st += xx * at;
+        }
+    }
+
+    public override void Gradient(double density)
+    {
+        double delta = density * _vr;
+        CollapsedDensityDerivatives(delta, out double a1, out double a2);
+        (ADensity, ADensity2) = (a1, a2);
+        OwnerSums(delta, false);
+        if (Count == 1) { G[0] = A + a1; return; }
+        DepartureSums(out double s, out _, out _);
+        _model.ReducingTemperature.Gradient(X, _t1);
+        _model.ReducingVolume.Gradient(X, _v1);
+        double tau1 = -ATemperature;
+        for (int k = 0; k < Count; k++)
+        {
+            _v1[k] = (_v1[k] - _vr) / _vr;
+            _t1[k] = (_t1[k] - 2 * _tr) / _tr;
+            G[k] = _o[k] + _dk[k] - s + a1 * _v1[k] + tau1 * _t1[k];
+        }
+    }
+
+    public override void Hessian(double density)
+    {
+        Gradient(density);
+        double delta = density * _vr;
+        MixedSecondDerivatives(delta, out double adt, out double att);
+        if (Count == 1)
+        {
+            // psi = rho alphar(rho): rho psi'' = 2 rho a_rho + rho^2 a_rhorho
+            H[0] = 2 * ADensity + ADensity2;
+            return;
+        }
+        DepartureSums(out double s, out double sd, out double st);
+        _model.ReducingTemperature.Hessian(X, _t2);
+        _model.ReducingVolume.Hessian(X, _v2);
+        int n = Count;
+        for (int k = 0; k < n; k++)
+        {
+            _p[k] = _od[k] + _dkd[k] - sd;
+            _q[k] = _ot[k] + _dkt[k] - st;
+        }
+        double a1 = ADensity, a2 = ADensity2, tau1 = -ATemperature;
+        for (int k = 0; k < n; k++)
+            for (int l = 0; l <= k; l++)
+            {
+                double vk = _v1[k], vl = _v1[l], tk = _t1[k], tl = _t1[l];
+                // v_kl - v_k - v_l + 2v and t_kl - 2 t_k - 2 t_l + 6 t, in units of v and t
+                double vkl = _v2[k * n + l] / _vr - vk - vl;
+                double tkl = _t2[k * n + l] / _tr - 2 * tk - 2 * tl - 2;
+                double h = 2 * s - _dk[k] - _dk[l]
+                    + _p[k] * vl + _p[l] * vk + _q[k] * tl + _q[l] * tk
+                    + a2 * vk * vl + adt * (vk * tl + vl * tk) + att * tk * tl
+                    + a1 * vkl + tau1 * tkl;
+                H[k * n + l] = H[l * n + k] = h;
+            }
+        for (int d = 0; d < _model.Departures.Length; d++)
+        {
+            var (i, j, f) = _model.Departures[d];
+            double a = f * _o[n + d];
+            H[i * n + j] += a;
+            H[j * n + i] += a;
+        }
+    }
+
+    // delta tau a_deltatau and tau^2 a_tautau of the mixture
+    private void MixedSecondDerivatives(double delta, out double deltaTau, out double tauTau)
+    {
+        double dt = 0, tt = 0;
+        for (int o = 0; o < _owners; o++)
+        {
+            double w = _weight[o];
+            if (w == 0) continue;
+            double sdt = 0, stt = 0;
+            for (int k = _t.PowerStart[o]; k < _t.PowerStart[o + 1]; k++)
+            {
+                int j = _t.PowerBasis[k];
+                double cb = _c[k] * _b[j], q = _t.PowerT[k], dq = 0, m = _t.PowerM[k];
+                if (m != 0)
+                {
+                    double tm = m * Math.Pow(_tau, m);
+                    q -= tm;
+                    dq = -m * tm;
+                }
+                sdt += cb * q * _bv[j];
+                stt += cb * (q * (q - 1) + dq);
+            }
+            for (int k = _t.GaussStart[o]; k < _t.GaussStart[o + 1]; k++)
+            {
+                int j = _t.GaussBasis[k];
+                double cb = _gc[k] * _gb[j], b2 = 2 * _t.GaussBetaTau[k], g = _t.GaussGammaTau[k];
+                double q = _t.GaussT[k] - b2 * _tau * (_tau - g), dq = -b2 * _tau * (2 * _tau - g);
+                sdt += cb * q * _gv[j];
+                stt += cb * (q * (q - 1) + dq);
+            }
+            dt += w * sdt;
+            tt += w * stt;
+        }
+        foreach (var (owner, terms) in _t.NonAnalytic)
+        {
+            double w = _weight[owner];
+            if (w == 0) continue;
+            for (int i = 0; i < terms.N.Length; i++)
+            {
+                dt += w * ResidualFormula.NonAnalytic(terms, i, new HyperDual(delta, delta, 0, 0), new HyperDual(_tau, 0, _tau, 0)).Mixed;
+                tt += w * ResidualFormula.NonAnalytic(terms, i, HyperDual.From(delta), new HyperDual(_tau, _tau, _tau, 0)).Mixed;
+            }
+        }
+        (deltaTau, tauTau) = (dt, tt);
+    }
+
+    public override void Caloric(double density)
+    {
+        double delta = density * _vr;
+        CollapsedDensityDerivatives(delta, out double a1, out double a2);
+        (ADensity, ADensity2) = (a1, a2);
+        OwnerSums(delta, false);
+        MixedSecondDerivatives(delta, out double dt, out double tt);
+        // tau derivatives at fixed composition to temperature derivatives
+        ATemperatureDensity = -dt;
+        ATemperature2 = tt - 2 * ATemperature;
+    }
+}

@@ -1,0 +1,193 @@
+using Coldwright.Numerics.Scalars;
+
+namespace Coldwright.Fluids.EquationsOfState.PengRobinson;
+
+/// <summary>
+/// Hand-written derivatives of <see cref="PengRobinsonModel"/>, tested against its generic text. With V = 1 + C the
+/// shifted volume per unit volume, B and C the sums of rho_i b_i and rho_i c_i, N the density and D = sum rho_i rho_j a_ij:
+/// psi = -N ln(V - B) - D Phi(V, B)/(R T), Phi = ln[(V + d1 B)/(V + d2 B)]/(2 sqrt(2) B).
+/// </summary>
+internal sealed class PengRobinsonEvaluation : PhaseEvaluation
+{
+    private static readonly double S = 2 * Math.Sqrt(2), D1 = PengRobinsonModel.Delta1, D2 = PengRobinsonModel.Delta2;
+    private readonly PengRobinsonModel _m;
+    private readonly double[] _root, _root1, _root2, _ax;
+    private double _a, _b, _c, _isothermT = double.NaN;
+
+    public PengRobinsonEvaluation(PengRobinsonModel model) : base(model.Count, model.GasConstant)
+    {
+        _m = model;
+        (_root, _root1, _root2, _ax) = (new double[Count], new double[Count], new double[Count], new double[Count]);
+    }
+
+    public override void SetIsotherm(double temperatureK, ReadOnlySpan<double> x)
+    {
+        Temperature = temperatureK;
+        x.CopyTo(X);
+        if (temperatureK != _isothermT)
+        {
+            for (int i = 0; i < Count; i++)
+            {
+                // sqrt(a_i) and its T derivatives: T d/dT and T^2 d2/dT2
+                double tc = _m.Components[i].CriticalTemperatureK, tr = temperatureK / tc;
+                var alpha = AlphaFunction.Evaluate(_m.Alpha, _m.Shape[i], new HyperDual(tr, tr, tr, 0));
+                var root = HyperDual.Pow(_m.AttractionAtCritical[i] * alpha, 0.5);
+                (_root[i], _root1[i], _root2[i]) = (root.Value, root.First, root.Mixed);
+            }
+            _isothermT = temperatureK;
+        }
+        _a = _b = _c = 0;
+        double vc = 0;
+        for (int i = 0; i < Count; i++)
+        {
+            double s = 0;
+            for (int j = 0; j < Count; j++) s += _m.OneMinusKij[i * Count + j] * _root[j] * X[j];
+            _ax[i] = s * _root[i];
+            _a += X[i] * _ax[i];
+            _b += X[i] * _m.Covolume[i];
+            _c += X[i] * _m.Components[i].Translation;
+            vc += X[i] * 3.9513730 * _m.Covolume[i];
+        }
+        DensityLimit = 1 / (_b - _c) * (1 - 1e-12);
+        DividingDensity = 1 / vc;
+    }
+
+    public override double ReducedPressure(double density, out double slope)
+    {
+        double v = 1 / density + _c, rt = GasConstant * Temperature;
+        double q = v * v + 2 * _b * v - _b * _b, w = v - _b;
+        double dpdv = -1 / (w * w) + _a / rt * (2 * v + 2 * _b) / (q * q);
+        slope = -dpdv / (density * density);
+        return 1 / w - _a / (rt * q);
+    }
+
+    public override bool TryClosedFormRoots(double pressurePa, out double vapourDensity, out double liquidDensity)
+    {
+        vapourDensity = liquidDensity = double.NaN;
+        double rt = GasConstant * Temperature, a = _a * pressurePa / (rt * rt), b = _b * pressurePa / rt;
+        // Z^3 + c2 Z^2 + c1 Z + c0 = 0 with Z = p v/(R T), v untranslated
+        double c2 = b - 1, c1 = a - 3 * b * b - 2 * b, c0 = -(a * b - b * b - b * b * b);
+        double p = c1 - c2 * c2 / 3, q = 2 * c2 * c2 * c2 / 27 - c2 * c1 / 3 + c0, discriminant = q * q / 4 + p * p * p / 27;
+        double high, low;
+        if (discriminant > 0)
+        {
+            double s = Math.Sqrt(discriminant);
+            double u = q > 0 ? Math.Cbrt(-q / 2 - s) : Math.Cbrt(-q / 2 + s);
+            high = low = u - (u == 0 ? 0 : p / (3 * u)) - c2 / 3;
+        }
+        else
+        {
+            double r = 2 * Math.Sqrt(-p / 3), angle = Math.Acos(Math.Clamp(3 * q / (p * r), -1, 1)) / 3;
+            high = r * Math.Cos(angle) - c2 / 3;
+            low = r * Math.Cos(angle + 2 * Math.PI / 3) - c2 / 3;
+            double middle = r * Math.Cos(angle - 2 * Math.PI / 3) - c2 / 3;
+            if (middle < low) (low, middle) = (middle, low);
+            if (low <= b) low = middle > b && middle < high ? high : high;
+        }
+        double vapour = Polish(high, c2, c1, c0), liquid = low == high ? vapour : Polish(low, c2, c1, c0);
+        if (vapour > b) vapourDensity = Density(vapour);
+        if (liquid > b) liquidDensity = Density(liquid);
+        return true;
+
+        double Density(double z) => 1 / (z * rt / pressurePa - _c);
+    }
+
+    private static double Polish(double z, double c2, double c1, double c0)
+    {
+        for (int i = 0; i < 4; i++)
+        {
+            double f = ((z + c2) * z + c1) * z + c0, d = (3 * z + 2 * c2) * z + c1;
+            if (d == 0) break;
+            double step = f / d;
+            if (Math.Abs(step) > 0.1 * Math.Abs(z)) break;
+            z -= step;
+            if (Math.Abs(step) < 1e-16 * Math.Abs(z)) break;
+        }
+        return z;
+    }
+
+    private void Base(double rho, out double v, out double b, out double w, out double phi)
+    {
+        v = 1 + _c * rho;
+        b = _b * rho;
+        w = v - b;
+        // the logarithm of (V + d1 B)/(V + d2 B) as an area tangent, which keeps its digits at low density
+        phi = 2 * Math.Atanh(0.5 * S * b / (v + b)) / (S * b);
+    }
+
+    public override void Gradient(double density)
+    {
+        Base(density, out double v, out double b, out double w, out double phi);
+        double rt = GasConstant * Temperature, d = density * density * _a;
+        double q = (v + D1 * b) * (v + D2 * b), phiV = -1 / q, phiB = (v / q - phi) / b;
+        double logW = Math.Log(w);
+        for (int i = 0; i < Count; i++)
+        {
+            double bi = _m.Covolume[i], ci = _m.Components[i].Translation;
+            G[i] = -logW - density * (ci - bi) / w - (2 * density * _ax[i] * phi + d * (phiB * bi + phiV * ci)) / rt;
+        }
+        double f = ReducedPressure(density, out double slope);
+        ADensity = f / density - 1;
+        ADensity2 = slope - 1 - 2 * ADensity;
+        A = -logW - density * _a * phi / rt;
+        ATemperature = TemperatureTerm(density, phi, 1);
+    }
+
+    public override void Hessian(double density)
+    {
+        Gradient(density);
+        Base(density, out double v, out double b, out double w, out double phi);
+        double rt = GasConstant * Temperature, d = density * density * _a;
+        double q = (v + D1 * b) * (v + D2 * b), qV = 2 * (v + b), qB = 2 * (v - b);
+        double phiV = -1 / q, phiB = (v / q - phi) / b;
+        double phiVV = qV / (q * q), phiVB = qB / (q * q), phiBB = (-v * qB / (q * q) - 2 * phiB) / b;
+        int n = Count;
+        for (int i = 0; i < n; i++)
+        {
+            double bi = _m.Covolume[i], ci = _m.Components[i].Translation, wi = ci - bi, di = 2 * density * _ax[i], pi = phiB * bi + phiV * ci;
+            for (int j = 0; j <= i; j++)
+            {
+                double bj = _m.Covolume[j], cj = _m.Components[j].Translation, wj = cj - bj, dj = 2 * density * _ax[j], pj = phiB * bj + phiV * cj;
+                double repulsion = -(wi + wj) / w + density * wi * wj / (w * w);
+                double dij = 2 * _m.OneMinusKij[i * n + j] * _root[i] * _root[j];
+                double attraction = dij * phi + di * pj + dj * pi + d * (phiBB * bi * bj + phiVB * (bi * cj + ci * bj) + phiVV * ci * cj);
+                H[i * n + j] = H[j * n + i] = density * (repulsion - attraction / rt);
+            }
+        }
+    }
+
+    public override void Caloric(double density)
+    {
+        Gradient(density);
+        Base(density, out double v, out double b, out _, out double phi);
+        ATemperature2 = TemperatureTerm(density, phi, 2);
+        // the attraction's density slope: rho d(rho phi)/drho with phi per unit volume of rho
+        double rt = GasConstant * Temperature;
+        double slope = density / ((v + D1 * b) * (v + D2 * b));
+        double a1 = AttractionDerivative(1);
+        ATemperatureDensity = -slope * (a1 - _a) / rt;
+    }
+
+    // T d/dT (order 1) or T^2 d2/dT2 (order 2) of -rho phi a(T)/(R T)
+    private double TemperatureTerm(double density, double phi, int order)
+    {
+        double rt = GasConstant * Temperature, a1 = AttractionDerivative(1);
+        return order == 1
+            ? -density * phi * (a1 - _a) / rt
+            : -density * phi * (AttractionDerivative(2) - 2 * a1 + 2 * _a) / rt;
+    }
+
+    private double AttractionDerivative(int order)
+    {
+        double sum = 0;
+        for (int i = 0; i < Count; i++)
+            for (int j = 0; j < Count; j++)
+            {
+                double term = order == 1
+                    ? _root1[i] * _root[j] + _root[i] * _root1[j]
+                    : _root2[i] * _root[j] + 2 * _root1[i] * _root1[j] + _root[i] * _root2[j];
+                sum += X[i] * X[j] * _m.OneMinusKij[i * Count + j] * term;
+            }
+        return sum;
+    }
+}

@@ -1,0 +1,116 @@
+using Coldwright.Fluids.EquationsOfState;
+using Coldwright.Fluids.States;
+using Coldwright.Numerics;
+
+namespace Coldwright.Fluids.PhaseEquilibrium;
+
+/// <summary>
+/// Phase equilibrium for any model: from temperature and pressure, pressure and enthalpy or entropy, temperature or
+/// pressure and vapour fraction. Every answer carries a stability certificate. Not thread-safe: one object per thread.
+/// </summary>
+public sealed class Flash
+{
+    /// <summary>Coldest temperature that a search by enthalpy, entropy or vapour fraction goes down to, K; far below every use of the machines described here.</summary>
+    public const double LowestTemperatureK = 20;
+
+    private readonly EquilibriumSolver _solver;
+
+    /// <param name="model">The fluid model.</param>
+    public Flash(HelmholtzModel model)
+    {
+        Model = model;
+        _solver = new EquilibriumSolver(model);
+    }
+
+    /// <summary>The model.</summary>
+    public HelmholtzModel Model { get; }
+
+    /// <summary>What the last solve did.</summary>
+    public SolveReport Report { get; private set; } = new(SolveStatus.Solved, 0, 0);
+
+    /// <summary>Density roots refused by the admissibility rule since construction.</summary>
+    public long RejectedRoots => _solver.Evaluation.RejectedRoots;
+
+    internal EquilibriumSolver Solver => _solver;
+
+    /// <summary>
+    /// Solves at temperature (K) and pressure (Pa) without building a result; read it with <see cref="Enthalpy"/>,
+    /// <see cref="Entropy"/>, <see cref="VapourFraction"/> or <see cref="State"/>. Allocates nothing.
+    /// </summary>
+    /// <param name="temperatureK">K, above 0.</param>
+    /// <param name="pressurePa">Pa, above 0.</param>
+    /// <param name="z">Overall mole fractions, sum 1.</param>
+    /// <param name="warm">Start from the previous answer; the certificate is the same.</param>
+    public bool TrySolve(double temperatureK, double pressurePa, ReadOnlySpan<double> z, bool warm = false)
+    {
+        if (!(temperatureK > 0) || !(pressurePa > 0) || !double.IsFinite(temperatureK) || !double.IsFinite(pressurePa))
+            throw new ArgumentOutOfRangeException(nameof(temperatureK), $"temperature and pressure must be above 0, got {temperatureK} K and {pressurePa} Pa");
+        if (z.Length != Model.Count) throw new ArgumentException($"{Model.Count} mole fractions expected, got {z.Length}", nameof(z));
+        return _solver.Solve(temperatureK, pressurePa, z, warm);
+    }
+
+    /// <summary>Overall enthalpy of the last solve, J/mol.</summary>
+    public double Enthalpy() => Overall(enthalpy: true);
+
+    /// <summary>Overall entropy of the last solve, J/(mol K).</summary>
+    public double Entropy() => Overall(enthalpy: false);
+
+    /// <summary>Number of phases of the last solve.</summary>
+    public int PhaseCount => _solver.Phases.Length;
+
+    /// <summary>Vapour fraction of the last solve.</summary>
+    public double VapourFraction()
+    {
+        double sum = 0;
+        var phases = _solver.Phases;
+        for (int j = 0; j < phases.Length; j++)
+            if (PhaseNaming.KindOf(phases, j) == PhaseKind.Vapour) sum += phases[j].Fraction;
+        return sum;
+    }
+
+    private double Overall(bool enthalpy)
+    {
+        double sum = 0;
+        foreach (var phase in _solver.Phases)
+        {
+            _solver.Evaluation.SetIsotherm(_solver.Temperature, phase.X);
+            var (h, s) = PhaseProperties.Caloric(Model, _solver.Evaluation, phase.Density);
+            sum += phase.Fraction * (enthalpy ? h : s);
+        }
+        return sum;
+    }
+
+    /// <summary>The last solve as an immutable state.</summary>
+    public FluidState State() => StateBuilder.Build(_solver);
+
+    /// <summary>State at temperature (K) and pressure (Pa).</summary>
+    /// <exception cref="SolveException">No answer; the report says why.</exception>
+    public FluidState TemperaturePressure(double temperatureK, double pressurePa, ReadOnlySpan<double> z)
+    {
+        if (!TrySolve(temperatureK, pressurePa, z)) throw Failed(temperatureK, pressurePa);
+        return State();
+    }
+
+    /// <summary>State at pressure (Pa) and molar enthalpy (J/mol).</summary>
+    /// <exception cref="SolveException">No answer; the report says why.</exception>
+    public FluidState PressureEnthalpy(double pressurePa, double molarEnthalpy, ReadOnlySpan<double> z, double temperatureGuessK = double.NaN) =>
+        CaloricFlash.Solve(this, pressurePa, molarEnthalpy, z, enthalpy: true, temperatureGuessK);
+
+    /// <summary>State at pressure (Pa) and molar entropy (J/(mol K)).</summary>
+    /// <exception cref="SolveException">No answer; the report says why.</exception>
+    public FluidState PressureEntropy(double pressurePa, double molarEntropy, ReadOnlySpan<double> z, double temperatureGuessK = double.NaN) =>
+        CaloricFlash.Solve(this, pressurePa, molarEntropy, z, enthalpy: false, temperatureGuessK);
+
+    /// <summary>State at temperature (K) and vapour fraction (0 bubble point, 1 dew point).</summary>
+    /// <exception cref="SolveException">No answer; the report says why.</exception>
+    public FluidState TemperatureVapourFraction(double temperatureK, double vapourFraction, ReadOnlySpan<double> z) =>
+        VapourFractionFlash.AtTemperature(this, temperatureK, vapourFraction, z);
+
+    /// <summary>State at pressure (Pa) and vapour fraction (0 bubble point, 1 dew point).</summary>
+    /// <exception cref="SolveException">No answer; the report says why.</exception>
+    public FluidState PressureVapourFraction(double pressurePa, double vapourFraction, ReadOnlySpan<double> z) =>
+        VapourFractionFlash.AtPressure(this, pressurePa, vapourFraction, z);
+
+    internal SolveException Failed(double t, double p) => new(new SolveReport(SolveStatus.NotConverged, _solver.Rounds, _solver.Residual,
+        FormattableString.Invariant($"no phase equilibrium found at {t:0.###} K and {p / 1e5:0.####} bar absolute: {_solver.Failure}")));
+}

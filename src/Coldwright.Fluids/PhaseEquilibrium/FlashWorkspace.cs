@@ -1,0 +1,123 @@
+using Coldwright.Fluids.EquationsOfState;
+
+namespace Coldwright.Fluids.PhaseEquilibrium;
+
+/// <summary>A model's evaluation at one temperature and pressure, shared by stability, split and certificate.</summary>
+internal sealed class FlashWorkspace
+{
+    public const int MaximumPhases = 4;
+
+    public readonly HelmholtzModel Model;
+    public readonly PhaseEvaluation Evaluation;
+    public readonly int Count;
+    public readonly double[] Z;
+    public readonly double[] WilsonK;
+    public double Temperature, Pressure;
+    private readonly double[] _y;
+
+    public FlashWorkspace(HelmholtzModel model)
+    {
+        Model = model;
+        Evaluation = model.CreateEvaluation();
+        Count = model.Count;
+        (Z, WilsonK, _y) = (new double[Count], new double[Count], new double[Count]);
+    }
+
+    public void Set(double temperatureK, double pressurePa, ReadOnlySpan<double> z)
+    {
+        (Temperature, Pressure) = (temperatureK, pressurePa);
+        z.CopyTo(Z);
+        for (int i = 0; i < Count; i++)
+        {
+            var s = Model.Substances[i];
+            // Wilson's estimate (A modified Redlich-Kwong equation of state, AIChE 65th meeting, 1968)
+            double ln = Math.Log(s.CriticalPressurePa / pressurePa) + 5.373 * (1 + s.AcentricFactor) * (1 - s.CriticalTemperatureK / temperatureK);
+            WilsonK[i] = Math.Exp(Math.Clamp(ln, -200, 200));
+        }
+    }
+
+    /// <summary>Density and fugacity coefficients on the wanted branch, or on the other when it has no root. False: no root.</summary>
+    public bool Evaluate(PhaseBuffer phase, Branch wanted)
+    {
+        var e = Evaluation;
+        e.SetIsotherm(Temperature, phase.X);
+        double guess = phase.Branch == wanted ? phase.Density : double.NaN;
+        double rho = DensityRoots.Find(e, Pressure, wanted, guess);
+        phase.Branch = wanted;
+        if (double.IsNaN(rho))
+        {
+            phase.Branch = wanted == Branch.Liquid ? Branch.Vapour : Branch.Liquid;
+            rho = DensityRoots.Find(e, Pressure, phase.Branch);
+            if (double.IsNaN(rho)) return false;
+        }
+        Fugacity(phase, rho);
+        return true;
+    }
+
+    /// <summary>As <see cref="Evaluate"/>, on the branch of lower Gibbs energy.</summary>
+    public bool EvaluateBest(PhaseBuffer phase)
+    {
+        var e = Evaluation;
+        e.SetIsotherm(Temperature, phase.X);
+        double vapour = DensityRoots.Find(e, Pressure, Branch.Vapour), liquid = DensityRoots.Find(e, Pressure, Branch.Liquid);
+        if (double.IsNaN(vapour) && double.IsNaN(liquid)) return false;
+        bool both = !double.IsNaN(vapour) && !double.IsNaN(liquid) && Math.Abs(vapour - liquid) > 1e-9 * liquid;
+        if (!both)
+        {
+            phase.Branch = double.IsNaN(vapour) ? Branch.Liquid : Branch.Vapour;
+            Fugacity(phase, double.IsNaN(vapour) ? liquid : vapour);
+            return true;
+        }
+        phase.Branch = Branch.Vapour;
+        Fugacity(phase, vapour);
+        double gv = Gibbs(phase);
+        phase.Branch = Branch.Liquid;
+        Fugacity(phase, liquid);
+        if (Gibbs(phase) > gv)
+        {
+            phase.Branch = Branch.Vapour;
+            Fugacity(phase, vapour);
+        }
+        return true;
+    }
+
+    private void Fugacity(PhaseBuffer phase, double rho)
+    {
+        var e = Evaluation;
+        e.Gradient(rho);
+        phase.Density = rho;
+        phase.DividingDensity = e.DividingDensity;
+        double lnZ = Math.Log(Pressure / (rho * e.GasConstant * Temperature));
+        for (int i = 0; i < Count; i++) phase.LnPhi[i] = e.G[i] - lnZ;
+    }
+
+    private static double Gibbs(PhaseBuffer phase)
+    {
+        double g = 0;
+        for (int i = 0; i < phase.X.Length; i++) g += phase.X[i] * phase.LnPhi[i];
+        return g;
+    }
+
+    /// <summary>
+    /// Fills the phase's n d ln f_i/d n_j = delta_ij/x_i + H_ij - y_i y_j/Q at constant T, p; y_i = 1 + sum_j H_ij x_j,
+    /// Q = sum x_i y_i. The diagonal's 1/x_i is left out (it is added, scaled, where it is used). The phase must be the
+    /// one evaluated last.
+    /// </summary>
+    public void Derivatives(PhaseBuffer phase)
+    {
+        var e = Evaluation;
+        e.Hessian(phase.Density);
+        int n = Count;
+        double q = 0;
+        for (int i = 0; i < n; i++)
+        {
+            double y = 1;
+            for (int j = 0; j < n; j++) y += e.H[i * n + j] * phase.X[j];
+            _y[i] = y;
+            q += phase.X[i] * y;
+        }
+        for (int i = 0; i < n; i++)
+            for (int j = 0; j < n; j++)
+                phase.C[i * n + j] = e.H[i * n + j] - _y[i] * _y[j] / q;
+    }
+}

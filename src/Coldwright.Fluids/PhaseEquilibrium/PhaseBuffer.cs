@@ -1,0 +1,34 @@
+namespace Coldwright.Fluids.PhaseEquilibrium;
+
+/// <summary>One phase while it is being solved for: composition, density, fugacity coefficients. Reused, never handed out.</summary>
+internal sealed class PhaseBuffer(int count)
+{
+    public readonly double[] X = new double[count];
+    public readonly double[] LnPhi = new double[count];
+    /// <summary>n d ln f_i/d n_j at constant T and p (row-major), after <see cref="FlashWorkspace.Derivatives"/>.</summary>
+    public readonly double[] C = new double[count * count];
+    public double Fraction;
+    public double Density = double.NaN;
+    public double DividingDensity;
+    public Branch Branch;
+
+    public void CopyFrom(PhaseBuffer other)
+    {
+        other.X.CopyTo(X, 0);
+        other.LnPhi.CopyTo(LnPhi, 0);
+        (Fraction, Density, DividingDensity, Branch) = (other.Fraction, other.Density, other.DividingDensity, other.Branch);
+    }
+
+    /// <summary>Same composition and same density: the same phase twice.</summary>
+    public bool Coincides(PhaseBuffer other, double tolerance)
+    {
+        if (Math.Abs(Density - other.Density) > Math.Sqrt(tolerance) * Math.Max(Density, other.Density)) return false;
+        double distance = 0;
+        for (int i = 0; i < X.Length; i++)
+        {
+            double d = Math.Sqrt(X[i]) - Math.Sqrt(other.X[i]);
+            distance += d * d;
+        }
+        return distance < tolerance;
+    }
+}

@@ -1,0 +1,145 @@
+using Coldwright.Numerics.LinearAlgebra;
+
+namespace Coldwright.Fluids.PhaseEquilibrium;
+
+/// <summary>
+/// Tangent-plane stability (Michelsen, Fluid Phase Equilib. 9 (1982) 1): minimises
+/// tm(W) = 1 + sum W_i (ln W_i + ln phi_i(W) - d_i - 1) from starts near every pure component, from an ideal-gas and a
+/// Wilson vapour and from a Wilson liquid. The state with d_i = ln f_i is stable when no tm is negative.
+/// </summary>
+internal sealed class TangentPlaneStability
+{
+    /// <summary>A minimum below this (units of RT) is an instability.</summary>
+    public const double Threshold = -1e-10;
+
+    private readonly FlashWorkspace _w;
+    private readonly PhaseBuffer _trial;
+    private readonly double[] _amount, _root, _gradient, _matrix, _best;
+
+    /// <summary>Composition of the phase that lowers the Gibbs energy most among those found.</summary>
+    public PhaseBuffer Incipient { get; }
+
+    /// <summary>The least tangent-plane distance of the last call, units of RT (0 when every start ended in a known phase).</summary>
+    public double LeastDistance { get; private set; }
+
+    public TangentPlaneStability(FlashWorkspace workspace)
+    {
+        _w = workspace;
+        int n = workspace.Count;
+        (_trial, Incipient) = (new PhaseBuffer(n), new PhaseBuffer(n));
+        (_amount, _root, _gradient, _matrix, _best) = (new double[n], new double[n], new double[n], new double[n * n], new double[n]);
+    }
+
+    /// <summary>
+    /// Looks for a composition below the tangent plane <paramref name="d"/>; true when one exists
+    /// (<see cref="Incipient"/>). <paramref name="known"/>: phases already on the plane; starts that run into them stop.
+    /// </summary>
+    public bool IsUnstable(ReadOnlySpan<double> d, ReadOnlySpan<PhaseBuffer> known)
+    {
+        int n = _w.Count;
+        LeastDistance = 0;
+        for (int start = 0; start < n + 3; start++)
+        {
+            var branch = Start(start, d);
+            if (start >= 3 && _w.Z[start - 3] == 0) continue;
+            double tm = Minimise(branch, d, known);
+            if (tm < LeastDistance)
+            {
+                LeastDistance = tm;
+                Incipient.CopyFrom(_trial);
+                // far below the plane: good enough to start a split from; the result is certified again
+                if (tm < -1e-4) return true;
+            }
+        }
+        return LeastDistance < Threshold;
+    }
+
+    private Branch Start(int start, ReadOnlySpan<double> d)
+    {
+        int n = _w.Count;
+        var z = _w.Z;
+        switch (start)
+        {
+            case 0: // what an ideal gas would have at these fugacities
+                for (int i = 0; i < n; i++) _amount[i] = z[i] == 0 ? 0 : Math.Exp(Math.Clamp(d[i], -600, 100));
+                return Branch.Vapour;
+            case 1:
+                for (int i = 0; i < n; i++) _amount[i] = z[i] / _w.WilsonK[i];
+                return Branch.Liquid;
+            case 2:
+                for (int i = 0; i < n; i++) _amount[i] = z[i] * _w.WilsonK[i];
+                return Branch.Vapour;
+            default:
+                for (int i = 0; i < n; i++) _amount[i] = i == start - 3 ? 0.98 : 0.02 * z[i];
+                return Branch.Liquid;
+        }
+    }
+
+    private double Minimise(Branch branch, ReadOnlySpan<double> d, ReadOnlySpan<PhaseBuffer> known)
+    {
+        int n = _w.Count;
+        double sum0 = 0;
+        for (int i = 0; i < n; i++) sum0 += _amount[i];
+        if (!(sum0 > 0) || !double.IsFinite(sum0)) return 0;
+        // the first composition counts, not its amount
+        for (int i = 0; i < n; i++) _amount[i] /= sum0;
+        _trial.Density = double.NaN;
+        _trial.Branch = branch;
+        double previous = double.PositiveInfinity, tm = 0;
+        int successive = 3;
+        for (int iteration = 0; iteration < 80; iteration++)
+        {
+            double sum = 0;
+            for (int i = 0; i < n; i++) sum += _amount[i];
+            if (!(sum > 1e-300) || !double.IsFinite(sum)) return 0;
+            for (int i = 0; i < n; i++) _trial.X[i] = _amount[i] / sum;
+            if (!_w.Evaluate(_trial, branch)) return 0;
+            tm = 1;
+            double norm = 0;
+            for (int i = 0; i < n; i++)
+            {
+                if (_amount[i] <= 0) { _gradient[i] = 0; _root[i] = 0; continue; }
+                double r = Math.Log(_amount[i]) + _trial.LnPhi[i] - d[i];
+                tm += _amount[i] * (r - 1);
+                _root[i] = Math.Sqrt(_amount[i]);
+                _gradient[i] = _root[i] * r;
+                norm = Math.Max(norm, Math.Abs(_gradient[i]));
+            }
+            if (norm < 1e-8) return tm;
+            if (tm < -1e-4 && norm < 1e-2) return tm;
+            foreach (var phase in known)
+                if (_trial.Coincides(phase, 1e-7)) return 0;
+            if (tm > previous + 1e-12 && successive <= 0) successive = 4;
+            previous = tm;
+            if (successive-- > 0 || !NewtonStep(sum))
+                for (int i = 0; i < n; i++)
+                    _amount[i] = _w.Z[i] == 0 ? 0 : Math.Exp(Math.Clamp(d[i] - _trial.LnPhi[i], -690, 300));
+        }
+        return tm;
+    }
+
+    // Newton in alpha = 2 sqrt(W), in which the ideal part of the Hessian is the unit matrix
+    private bool NewtonStep(double sum)
+    {
+        int n = _w.Count;
+        _w.Derivatives(_trial);
+        for (int i = 0; i < n; i++)
+            for (int j = 0; j <= i; j++)
+            {
+                // W_j n dlnphi_i/dn_j/sum = C + 1 without the 1/x_i of ln x_i
+                double b = _root[i] * _root[j] / sum * (_trial.C[i * n + j] + 1);
+                if (i == j) b += 1 + (_root[i] > 0 ? 0.5 * _gradient[i] / _root[i] : 0);
+                _matrix[i * n + j] = b;
+            }
+        if (!Dense.TryCholesky(_matrix, n, 1e-10)) return false;
+        for (int i = 0; i < n; i++) _best[i] = -_gradient[i];
+        Dense.SolveCholesky(_matrix, _best, n);
+        for (int i = 0; i < n; i++)
+        {
+            if (_root[i] == 0) continue;
+            double next = Math.Clamp(_root[i] + 0.5 * _best[i], 0.3 * _root[i], 3 * _root[i]);
+            _amount[i] = next * next;
+        }
+        return true;
+    }
+}

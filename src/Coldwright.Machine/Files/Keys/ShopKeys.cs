@@ -1,0 +1,25 @@
+using Coldwright.Quantities;
+using static Coldwright.Machine.Files.Keys.MachineKeys;
+
+namespace Coldwright.Machine.Files.Keys;
+
+/// <summary>The keys of <c>shop.yaml</c>.</summary>
+public static class ShopKeys
+{
+    /// <summary>One gas that can be had.</summary>
+    public static FileSection Gas { get; } = new("gas",
+    [
+        Required("price", QuantityKind.PricePerMass, "Price by mass, such as 4.20 per kg."),
+        Optional("purity", QuantityKind.Fraction.Above(0, 1), "Purity as sold."),
+    ]);
+
+    /// <summary>The whole file.</summary>
+    public static FileSection Root { get; } = new("shop",
+    [
+        new("currency", new TextForm(), true, "Currency of every price in the file."),
+        Required("electricity", QuantityKind.PricePerEnergy, "Price of electricity, such as 0.31 per kWh."),
+        Optional("charge-loss-per-1000-h", QuantityKind.Fraction, "Share of the charge that leaks away and is replaced in 1000 hours of running."),
+        new("gases", new BySubstanceForm(new SectionForm(Gas)), false, "The gases that can be had, by name."),
+        new("bought-liquid", new BySubstanceForm(new QuantityForm(QuantityKind.PricePerVolume)), false, "What a litre of liquid costs to buy, by substance, for comparison."),
+    ]);
+}

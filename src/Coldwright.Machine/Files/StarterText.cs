@@ -1,0 +1,156 @@
+namespace Coldwright.Machine.Files;
+
+/// <summary>The texts of the starter folder. A test reads them and checks that every key is explained.</summary>
+public static class StarterText
+{
+    /// <summary>The starter's <c>machine.yaml</c>.</summary>
+    public const string Machine = """
+        # Your cooler as built. Change the values to yours; lines that start with '#' are notes or keys you may switch on.
+        # Every value carries its unit: 17 barg (what a gauge shows) or 18 bara (above vacuum), 260 psig, -19 °C, 66 °F,
+        # 0.311 in, 1/4 in, 12 mm, 2.6 kW, 8500 BTU/h. A bare "bar" or "psi" is refused: it does not say which of the two.
+        # 'coldwright check .' reads this folder and reports everything that is wrong with it.
+        name: my cooler
+
+        room:
+          temperature: 20 °C           # air temperature
+          pressure: 1013 mbara         # barometer; gauge pressures are counted from it
+          floor-area: 40 m2            # with the height: how much air there is to breathe
+          height: 2.6 m
+          air-changes: 1 1/h           # fresh air; leave out if there is none
+
+        charge:
+          # names and fractions that sum to 1
+          mixture: "nitrogen 0.29, methane 0.27, ethane 0.22, propane 0.12, isobutane 0.10"
+          fractions: mole              # or: mass
+          # mass: 320 g                # when you weighed it
+
+        operation:
+          high-pressure: 17.5 barg     # before the recuperator
+          low-pressure: 3.2 barg       # at the cold end and at the suction
+
+        # Parts by name. The name is yours, the kind is one of: compressor, aftercooler, warm-exchanger, precooler,
+        # recuperator, throttle, coil, vessel, block, cold-box, feed, valve, relief, flask.
+        # Every part but cold-box, block and flask may have maximum-pressure, the pressure stamped on it.
+        parts:
+          compressor:
+            kind: compressor
+            type: rotary               # or: reciprocating
+            displacement: 10.8 cm3     # swept volume per revolution
+            speed: 2850 rpm
+            # molar-flow: 0.08 mol/s   # a flow you measured, instead of displacement and speed
+            # mass-flow: 2.3 g/s       # the same by mass
+            clearance: 1.5 %           # volume left at the end of the stroke, of the swept volume
+            leakage-per-ratio: 1.3 %   # flow lost per unit of pressure ratio above 1
+            suction-heating: 8 K       # warming of the gas on its way to the cylinder
+            isentropic-efficiency: {2: 0.60, 4: 0.58, 6: 0.54, 10: 0.45}   # at these pressure ratios; or one number
+            motor-efficiency: 0.82
+            shell-heat: 85 %           # of the losses, what leaves through the shell instead of heating the gas
+            maximum-discharge-temperature: 125 °C
+            maximum-pressure: 28 barg
+          aftercooler:
+            kind: aftercooler
+            approach: 6 K              # outlet above room air
+            pressure-drop: 0.15 bar
+            fan-power: 28 W
+          warm-exchanger:              # ahead of the precooler; leave it and its lines out if you have none
+            kind: warm-exchanger
+            conductance: 30 W/K        # UA: watts per kelvin of mean difference
+          precooler:                   # a second loop; leave it and its lines out if you have none
+            kind: precooler
+            outlet-temperature: -35 °C
+            evaporator-difference: 6 K   # it evaporates this much colder than the outlet
+            condenser-difference: 14 K   # it condenses this much warmer than the room
+            carnot-share: 0.36           # cooling over electricity, as a share of the ideal
+            capacity: 520 W
+            fan-power: 30 W
+          recuperator:
+            kind: recuperator
+            conductance: 120 W/K
+            high-tube: 3/8 in ACR      # tubes: 3/8 in ACR, 1 in type L, or outside diameter and wall: 6.35 x 0.8 mm
+            low-tube: 3/4 in ACR
+            length: 16 m
+            low-side-pressure-drop: 0.2 bar
+          throttle:
+            kind: throttle
+          coil:
+            kind: coil
+            difference: 2.5 K          # the load is this much warmer than the mixture leaving the coil
+            tube: 1/4 in ACR
+            length: 3.5 m
+          vessel:                      # or, for a cooler that makes no liquid:  block: {kind: block}
+            kind: vessel
+            tube: 2-1/8 in type L
+            length: 320 mm
+          cold-box:
+            kind: cold-box
+            inside: 0.40 x 0.30 x 0.42 m
+            wall: 150 mm               # thickness of the insulation
+            insulation: polyurethane-foam
+            penetrations:              # wires and rods through the wall; tubes are counted from the lines
+              - {material: copper-wire, area: 0.4 mm2, length: 150 mm}
+          bottle:
+            kind: feed
+            gas: nitrogen              # or argon, oxygen, methane
+            pressure: 17 barg          # in the cold vessel
+            # supply-pressure: 0 barg        # before a feed compressor; leave out for a bottle with a regulator
+            # compressor-efficiency: 0.4     # of that feed compressor
+          fill-valve: {kind: valve}
+          drain-valve: {kind: valve}
+          vessel-relief:
+            kind: relief
+            set-pressure: 21 barg
+          loop-relief:
+            kind: relief
+            set-pressure: 24 barg
+          flask:
+            kind: flask
+            volume: 2 L
+
+        # Lines in the direction of flow. Exchangers have streams: recuperator.high, recuperator.low, precooler.feed.
+        # A line without tube joins two parts directly; 'in' is room or cold-box.
+        lines:
+          - {from: compressor, to: aftercooler, tube: 3/8 in ACR, length: 0.9 m, in: room}
+          - {from: aftercooler, to: warm-exchanger.high, tube: 3/8 in ACR, length: 0.7 m, in: room}
+          - {from: aftercooler, to: loop-relief, tube: 3/8 in ACR, length: 0.2 m, in: room}
+          - {from: warm-exchanger.high, to: precooler, tube: 3/8 in ACR, length: 0.4 m, in: room}
+          - {from: precooler, to: recuperator.high, tube: 3/8 in ACR, length: 0.5 m, in: room}
+          - {from: recuperator.high, to: throttle, tube: 1/4 in ACR, length: 0.3 m, in: cold-box}
+          - {from: throttle, to: coil, tube: 1/4 in ACR, length: 0.2 m, in: cold-box}
+          - {from: coil, to: recuperator.low, tube: 3/8 in ACR, length: 0.3 m, in: cold-box}
+          - {from: recuperator.low, to: warm-exchanger.low, tube: 5/8 in ACR, length: 0.5 m, in: room}
+          - {from: warm-exchanger.low, to: compressor, tube: 5/8 in ACR, length: 0.8 m, in: room}
+          - {from: bottle, to: fill-valve, tube: 1/4 in ACR, length: 1.5 m, in: room}
+          - {from: fill-valve, to: precooler.feed, tube: 1/4 in ACR, length: 0.6 m, in: room}
+          - {from: precooler.feed, to: vessel, tube: 1/4 in ACR, length: 0.9 m, in: room}
+          - {from: vessel, to: vessel-relief, tube: 1/4 in ACR, length: 0.5 m, in: room}
+          - {from: vessel, to: drain-valve, tube: 1/4 in ACR, length: 0.4 m, in: cold-box}
+          - {from: drain-valve, to: flask, tube: 1/4 in ACR, length: 0.3 m, in: room}
+
+        """;
+
+    /// <summary>The starter's <c>shop.yaml</c>.</summary>
+    public const string Shop = """
+        # What is at hand and what it costs, in your currency. Change the values to yours.
+        currency: EUR
+        electricity: 0.31 per kWh
+        charge-loss-per-1000-h: 8 %        # of the charge, what leaks away and is replaced
+        gases:
+          nitrogen: {price: 3.90 per kg, purity: 99.9 %}
+          methane: {price: 14.00 per kg}
+          ethane: {price: 38.00 per kg}
+          propane: {price: 3.20 per kg}
+          isobutane: {price: 9.50 per kg}
+        bought-liquid:                     # for comparison
+          nitrogen: 2.40 per L
+
+        """;
+
+    /// <summary>The starter's <c>runs/README.md</c>.</summary>
+    public const string Runs = """
+        # Runs
+
+        One folder for each run of the cooler, named by date and a word: `2026-03-14-first-liquid`.
+        In it: `run.yaml` (what was done, events, weighings, which column is which sensor) and `log.csv` (whatever the logger wrote).
+
+        """;
+}

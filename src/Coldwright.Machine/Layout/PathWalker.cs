@@ -1,0 +1,52 @@
+using Coldwright.Machine.Description;
+using Coldwright.Machine.Files;
+
+namespace Coldwright.Machine.Layout;
+
+/// <summary>Follows the lines from port to port.</summary>
+internal sealed class PathWalker
+{
+    private readonly MachineDescription _machine;
+    private readonly ILookup<string, Line> _outgoing;
+    private readonly Dictionary<string, Part> _parts;
+    private readonly List<LayoutRefusal> _refusals;
+
+    public PathWalker(MachineDescription machine, List<LayoutRefusal> refusals)
+    {
+        (_machine, _refusals) = (machine, refusals);
+        _parts = machine.Parts.ToDictionary(p => p.Name, StringComparer.Ordinal);
+        _outgoing = machine.Lines.ToLookup(l => l.From, StringComparer.Ordinal);
+        foreach (var group in machine.Lines.GroupBy(l => l.To).Where(g => g.Count() > 1))
+            refusals.Add(new(group.Last().FileLine, $"{group.Count()} lines lead into '{group.Key}'; the solvers handle one, without mixing of streams"));
+    }
+
+    /// <summary>The stations from a part on, the start first; ends where no line leads on, at a split, or back at the start.</summary>
+    public List<PathStep> Walk(Part start)
+    {
+        var path = new List<PathStep> { new(start, start.Name, null) };
+        var seen = new HashSet<string>(StringComparer.Ordinal) { start.Name };
+        while (Onward(path[^1].Port) is { } line)
+        {
+            path.Add(new PathStep(_parts[Ports.PartName(line.To)], line.To, line));
+            if (!seen.Add(line.To)) break;
+        }
+        return path;
+    }
+
+    /// <summary>The one line that leads on from a port, branches to a relief left aside; null at an end or at a split, which is refused.</summary>
+    private Line? Onward(string port)
+    {
+        var onward = _outgoing[port].Where(l => !LeadsToRelief(l, _machine.Lines.Count)).ToArray();
+        if (onward.Length <= 1) return onward.FirstOrDefault();
+        _refusals.Add(new(onward[1].FileLine, $"the stream splits after '{port}' (to {string.Join(" and ", onward.Select(l => $"'{l.To}'"))}); the solvers handle one path"));
+        return null;
+    }
+
+    // A valve may stand in front of a relief; such a branch carries nothing in normal running.
+    private bool LeadsToRelief(Line line, int patience) => _parts[Ports.PartName(line.To)] switch
+    {
+        ReliefPart => true,
+        ValvePart when patience > 0 => _outgoing[line.To].Any() && _outgoing[line.To].All(l => LeadsToRelief(l, patience - 1)),
+        _ => false,
+    };
+}

@@ -1,0 +1,30 @@
+namespace Coldwright.Materials.Solids;
+
+/// <summary>Straight lines between points; a single mean value is two equal points.</summary>
+public sealed class PointsCurve : ConductivityCurve
+{
+    private readonly double[] _temperatureK;
+    private readonly double[] _conductivity;
+
+    /// <param name="temperatureK">Temperatures, K, rising, two or more; the range is from the first to the last.</param>
+    /// <param name="conductivity">Conductivities at them, W/(m K), above 0.</param>
+    public PointsCurve(IReadOnlyList<double> temperatureK, IReadOnlyList<double> conductivity) : base(temperatureK[0], temperatureK[^1])
+    {
+        if (temperatureK.Count < 2 || temperatureK.Count != conductivity.Count)
+            throw new ArgumentException($"points need two or more pairs, got {temperatureK.Count} temperatures and {conductivity.Count} conductivities");
+        for (var i = 1; i < temperatureK.Count; i++)
+            if (!(temperatureK[i] > temperatureK[i - 1]))
+                throw new ArgumentException($"the temperatures of points must rise, got {temperatureK[i - 1]} K then {temperatureK[i]} K");
+        _temperatureK = temperatureK.ToArray();
+        _conductivity = conductivity.ToArray();
+    }
+
+    /// <inheritdoc/>
+    public override double At(double temperatureK)
+    {
+        var i = 1;
+        while (i < _temperatureK.Length - 1 && temperatureK > _temperatureK[i]) i++;
+        var share = (temperatureK - _temperatureK[i - 1]) / (_temperatureK[i] - _temperatureK[i - 1]);
+        return _conductivity[i - 1] + share * (_conductivity[i] - _conductivity[i - 1]);
+    }
+}

@@ -1,0 +1,70 @@
+using Coldwright.Simulation.Rating;
+
+namespace Coldwright.Report.Rating;
+
+/// <summary>One of the few numbers that matter first.</summary>
+/// <param name="Name">What it is.</param>
+/// <param name="Value">With its unit.</param>
+/// <param name="Note">One remark, may be empty.</param>
+/// <param name="Second">The second model's value, empty when there is none.</param>
+internal sealed record HeadlineFigure(string Name, string Value, string Note, string Second);
+
+/// <summary>The few numbers that matter first, the same on the page and in the terminal.</summary>
+internal static class RatingHeadline
+{
+    /// <summary>Figures in order of interest.</summary>
+    public static IEnumerable<HeadlineFigure> Figures(RatingReport report, Readout readout)
+    {
+        var (main, second) = (report.Main, report.Result.SecondOpinion);
+        string Other(Func<ModelRating, string> value) => second is null ? "" : value(second);
+
+        yield return new("No-load temperature", Cold(main, readout), main.NoLoadTemperatureK is { } noLoad ? readout.TemperatureBeside(noLoad) : "no lowest temperature found", Other(r => Cold(r, readout)));
+        if (main.Liquid is { } liquid)
+        {
+            yield return new($"{Capital(liquid.Substance)} collected", Litres(main, readout),
+                report.MakesLiquid ? $"{readout.Percent(liquid.FlashFraction)} of the liquid flashes off when let down" : "no liquid is made", Other(r => Litres(r, readout)));
+            yield return new("Energy", Energy(main, readout), main.EnergyKWhPerL is null ? "no liquid is made" : "electricity per litre collected", Other(r => Energy(r, readout)));
+            yield return new("Cost", Cost(main, readout), main.CostPerL is { } cost
+                ? $"electricity {readout.Fixed(cost.Electricity, 2)}, gas {readout.Fixed(cost.Gas, 2)}, charge {readout.Fixed(cost.Charge, 2)}"
+                : "no liquid is made", Other(r => Cost(r, readout)));
+        }
+        else
+        {
+            yield return new("Net cooling", Net(main, readout), $"with the load at {readout.Temperature(main.OperatingTemperatureK)}", Other(r => Net(r, readout)));
+        }
+        yield return new("Electrical power", readout.Watts(main.Power.TotalW), PowerNote(main.Power, readout), Other(r => readout.Watts(r.Power.TotalW)));
+        yield return new("Share of Carnot", readout.Percent(main.CarnotFraction), "ideal work over electricity used", Other(r => readout.Percent(r.CarnotFraction)));
+    }
+
+    /// <summary>How far apart the two models are, in a sentence; null without a second opinion.</summary>
+    public static string? Spread(RatingReport report, Readout readout)
+    {
+        if (report.Result.SecondOpinion is not { } second) return null;
+        var parts = new List<string>();
+        if (report.Main.NoLoadTemperatureK is { } a && second.NoLoadTemperatureK is { } b) parts.Add($"{readout.Difference(Math.Abs(a - b))} in no-load temperature");
+        if (report.Main.Liquid is { CollectedLPerH: > 0 } mine && second.Liquid is { } other) parts.Add($"{readout.Percent(Math.Abs(other.CollectedLPerH / mine.CollectedLPerH - 1))} in litres per hour");
+        return parts.Count == 0
+            ? $"The {second.Model} model gives a different kind of answer; see the second opinion."
+            : $"The {report.Main.Model} and {second.Model} models differ by {string.Join(" and ", parts)}: trust the answer no further than that.";
+    }
+
+    /// <summary>First letter large.</summary>
+    public static string Capital(string text) => text.Length == 0 ? text : char.ToUpperInvariant(text[0]) + text[1..];
+
+    private static string Cold(ModelRating rating, Readout readout) => rating.NoLoadTemperatureK is { } noLoad ? readout.Temperature(noLoad) : "none";
+
+    private static string Litres(ModelRating rating, Readout readout) => $"{readout.Figures(rating.Liquid?.CollectedLPerH ?? 0, 3)} L/h";
+
+    private static string Energy(ModelRating rating, Readout readout) => rating.EnergyKWhPerL is { } energy ? $"{readout.Figures(energy, 3)} kWh/L" : "none";
+
+    private static string Cost(ModelRating rating, Readout readout) => rating.CostPerL is { } cost ? $"{cost.Currency} {readout.Fixed(cost.Total, 2)} /L" : "none";
+
+    private static string Net(ModelRating rating, Readout readout) =>
+        CoolingReading.At(rating.CoolingCurve, rating.OperatingTemperatureK) is { } at ? readout.Watts(at.GrossW - at.LeakW) : "not computed";
+
+    private static string PowerNote(PowerSplit power, Readout readout)
+    {
+        (string Name, double Watts)[] parts = [("compressor", power.MainW), ("precooler", power.PrecoolW), ("feed", power.FeedW), ("fans", power.FansW)];
+        return string.Join(", ", parts.Where(p => p.Watts > 0).Select(p => $"{p.Name} {readout.Watts(p.Watts)}"));
+    }
+}

@@ -1,0 +1,106 @@
+using Coldwright.Report.Terminal;
+using Coldwright.Safety;
+using Coldwright.Simulation.Rating;
+
+namespace Coldwright.Report.Rating;
+
+/// <summary>A rating on one screen of a terminal: at most 40 lines of 88 columns, what matters first.</summary>
+public static class RatingText
+{
+    /// <summary>Most columns of a line.</summary>
+    public const int Columns = 88;
+
+    /// <summary>Most lines.</summary>
+    public const int MostLines = 40;
+
+    private const int Grave = 4;
+
+    /// <summary>The screen, ending with a line end.</summary>
+    /// <param name="report">What was rated and found.</param>
+    /// <param name="colour">True to use ANSI colours.</param>
+    public static string Write(RatingReport report, bool colour)
+    {
+        var (readout, style) = (report.Readout(typographic: false), new TerminalStyle(colour));
+        var top = new List<string>();
+        top.AddRange(Head(report, readout, style));
+        top.Add("");
+        top.AddRange(Figures(report, readout, style));
+        top.Add("");
+        top.AddRange(Verdict(report, readout, style));
+        top.Add("");
+        top.AddRange(CoolingBars.Lines(report.Main, readout, style));
+        top.AddRange(Losses(report, readout, style));
+        top.Add("");
+        var safety = SafetyLines(report, style).ToList();
+        top.AddRange(Warnings(report, style, MostLines - top.Count - safety.Count));
+        return string.Join('\n', top.Concat(safety)) + "\n";
+    }
+
+    private static IEnumerable<string> Head(RatingReport report, Readout readout, TerminalStyle style)
+    {
+        var loop = report.Main.Loop;
+        yield return style.Bold(Wrapping.OneLine($"{report.Machine.Name}: steady rating, {report.Main.Model} model", Columns));
+        yield return style.Quiet(Wrapping.OneLine($"{loop.Composition}", Columns));
+        yield return style.Quiet(Wrapping.OneLine($"{readout.PressureFull(loop.HighPressurePa)} to {readout.PressureFull(loop.LowPressurePa)}, {readout.Figures(loop.MassFlow * 1e3, 3)} g/s, discharge {readout.TemperatureFull(loop.DischargeTemperatureK)}", Columns));
+    }
+
+    private static IEnumerable<string> Figures(RatingReport report, Readout readout, TerminalStyle style)
+    {
+        var figures = RatingHeadline.Figures(report, readout).ToArray();
+        var (names, values, seconds) = (figures.Max(f => f.Name.Length), figures.Max(f => f.Value.Length), figures.Max(f => f.Second.Length));
+        var notes = Columns - 2 - names - 2 - values - (seconds > 0 ? seconds + 3 : 0) - 3;
+        if (report.Result.SecondOpinion is { } second)
+            yield return style.Quiet($"  {"".PadRight(names)}  {"".PadLeft(Math.Max(values - report.Main.Model.Length, 0))}{report.Main.Model}   {Cut(second.Model, seconds).PadLeft(seconds)}");
+        foreach (var f in figures)
+        {
+            var other = seconds > 0 ? "   " + style.Quiet(f.Second.PadLeft(seconds)) : "";
+            yield return $"  {f.Name.PadRight(names)}  {style.Bold(f.Value.PadLeft(values))}{other}   {style.Quiet(Wrapping.OneLine(f.Note, notes))}".TrimEnd();
+        }
+    }
+
+    private static IEnumerable<string> Verdict(RatingReport report, Readout readout, TerminalStyle style)
+    {
+        foreach (var line in Wrapping.Wrap(report.Main.LimitedBy.Sentence, Columns, 3))
+            yield return report.Main.LimitedBy.Kind == LimitationKind.Works ? style.Bold(line) : style.Alarm(line);
+        foreach (var limit in report.Main.Limits.Where(l => l.Broken).Take(2))
+            yield return style.Alarm(Wrapping.OneLine($"Limit broken: {limit.What} of {limit.Part} is {readout.Any(limit.Value, limit.Unit, limit.What)}, allowed {readout.Any(limit.Limit, limit.Unit, limit.What)}", Columns));
+    }
+
+    private static IEnumerable<string> Losses(RatingReport report, Readout readout, TerminalStyle style)
+    {
+        var account = report.Main.Exergy;
+        var input = account.InputW + account.FeedW;
+        if (input <= 0) yield break;
+        var largest = ExergyPicture.Sorted(account).Take(4).Select(l => $"{l.Name} {readout.Percent(l.Watts / input)}");
+        foreach (var line in Wrapping.Wrap($"Work is lost in: {string.Join(", ", largest)}.", Columns - 2, 2)) yield return "  " + style.Quiet(line);
+    }
+
+    private static IEnumerable<string> Warnings(RatingReport report, TerminalStyle style, int room)
+    {
+        var warnings = report.Warnings;
+        if (warnings.Count == 0 || room < 3) yield break;
+        // One line each, the last line saying how many were left out, one blank line behind.
+        var shown = warnings.Count <= room - 1 ? warnings.Count : room - 2;
+        foreach (var warning in warnings.Take(shown)) yield return $"{style.Warm("note")}     {Wrapping.OneLine(warning, Columns - 9)}";
+        if (shown < warnings.Count) yield return $"         {style.Quiet($"and {warnings.Count - shown} more: see --report or --json")}";
+        yield return "";
+    }
+
+    private static IEnumerable<string> SafetyLines(RatingReport report, TerminalStyle style)
+    {
+        var grave = report.FindingsAt(Grade.Stop, Grade.Serious).ToArray();
+        foreach (var f in grave.Take(Grave))
+        {
+            var grade = f.Grade.ToString().ToUpperInvariant().PadRight(7);
+            yield return $"{(f.Grade == Grade.Stop ? style.Alarm(grade) : style.Warm(grade))}  {Wrapping.OneLine($"{f.Part}: {f.Do}", Columns - 9)}";
+        }
+        var cautions = report.FindingsAt(Grade.Caution).Count();
+        var rest = new List<string>();
+        if (grave.Length > Grave) rest.Add($"{grave.Length - Grave} more like these");
+        if (cautions > 0) rest.Add($"{cautions} {(cautions == 1 ? "caution" : "cautions")}");
+        if (rest.Count > 0) yield return "         " + style.Quiet($"and {string.Join(" and ", rest)}; rules and consequences: --report");
+        yield return Wrapping.OneLine($"{RatingHeadline.Capital(Cautions.LocalCodes.Rule)}.", Columns);
+    }
+
+    private static string Cut(string text, int width) => text.Length <= width ? text : text[..width];
+}

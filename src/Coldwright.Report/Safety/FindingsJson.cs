@@ -1,0 +1,37 @@
+using System.Text.Json;
+using Coldwright.Safety;
+
+namespace Coldwright.Report.Safety;
+
+/// <summary>Findings as JSON: <c>[{id, grade, part, value, limit, unit, rule, source, consequence, do}]</c>.</summary>
+public static class FindingsJson
+{
+    /// <summary>Writes the array under the key <c>findings</c> of the object that is open.</summary>
+    /// <param name="writer">Inside an object.</param>
+    /// <param name="findings">Findings, gravest first.</param>
+    public static void WriteProperty(Utf8JsonWriter writer, IEnumerable<Finding> findings) => writer.Objects("findings", findings, f =>
+    {
+        writer.WriteString("id", f.Id);
+        writer.WriteString("grade", f.Grade.ToString().ToLowerInvariant());
+        writer.WriteString("part", f.Part);
+        writer.NumberOrNull("value", f.Value);
+        writer.NumberOrNull("limit", f.Limit);
+        writer.WriteString("unit", f.Unit);
+        writer.WriteString("rule", f.Rule);
+        writer.WriteString("source", f.Source);
+        writer.WriteString("consequence", f.Consequence);
+        writer.WriteString("do", f.Do);
+    });
+
+    /// <summary>The document of <c>safety</c>: schema, warnings, findings.</summary>
+    /// <param name="findings">Findings, gravest first.</param>
+    /// <param name="warnings">Warnings.</param>
+    public static string Write(IEnumerable<Finding> findings, IEnumerable<string> warnings) => Json.Text(writer =>
+    {
+        writer.WriteStartObject();
+        writer.WriteString("schema", "coldwright/safety/1");
+        writer.Texts("warnings", warnings);
+        WriteProperty(writer, findings);
+        writer.WriteEndObject();
+    });
+}
