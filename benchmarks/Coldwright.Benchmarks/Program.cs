@@ -20,7 +20,7 @@ if (args.Contains("soak"))
         Console.WriteLine($"{model}: {t.States} states, {t.OnePhase} one phase, {t.TwoPhase} two, {t.ThreePhase} three; {t.Caloric} (p,h) and (p,s) round trips; {real.Count} faults");
         Console.WriteLine($"  apart (a substance more than 30 K below its triple point): {t.Apart} states, {t.Outside} without an answer ({100.0 * t.Outside / t.States:0.00} % of all)");
         Console.WriteLine($"  density roots refused by the admissibility rule: {t.RejectedRoots}; {t.Seconds:0.0} s");
-        foreach (var f in real.Take(Option("--show", 12)).Concat(args.Contains("--apart") ? t.Faults.Where(f => f.Contains("(apart)")).Take(10) : [])) Console.WriteLine("  " + f);
+        foreach (var f in real.Take(Option("--show", 12)).Concat(args.Contains("--apart") ? t.Faults.Where(f => f.Contains("(apart)")).Take(400) : [])) Console.WriteLine("  " + f);
     }
     return failures == 0 ? 0 : 1;
 }

@@ -13,7 +13,7 @@ public sealed record RandomState(string[] Names, double[] Z, double TemperatureK
     public static RandomState Draw(int seed, int index)
     {
         var random = new Random(unchecked(seed * 1000003 + index));
-        var all = SubstanceCatalog.Names;
+        var all = SubstanceCatalog.Names.Where(n => n != "water").ToArray();
         int n = random.Next(1, 9);
         // partial shuffle
         var pool = all.ToArray();
@@ -26,8 +26,6 @@ public sealed record RandomState(string[] Names, double[] Z, double TemperatureK
         for (int i = 0; i < n; i++)
         {
             z[i] = random.NextDouble() < 0.3 ? Math.Pow(10, -8 * random.NextDouble()) : 0.02 + random.NextDouble();
-            // water is a contaminant here, never a working fluid
-            if (pool[i] == "water" && n > 1) z[i] = Math.Pow(10, -3 - 5 * random.NextDouble());
         }
         double sum = z.Sum();
         for (int i = 0; i < n; i++) z[i] = Math.Max(z[i] / sum, 1e-8);

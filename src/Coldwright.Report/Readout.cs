@@ -37,13 +37,13 @@ public sealed class Readout
 
     /// <summary>A temperature in the first unit: <c>98.4 K</c>.</summary>
     /// <param name="temperatureK">K.</param>
-    public string Temperature(double temperatureK) => $"{Fixed(TemperatureValue(temperatureK), 1)} {TemperatureSymbol}";
+    public string Temperature(double temperatureK) => With(Fixed(TemperatureValue(temperatureK), 1), TemperatureSymbol);
 
     /// <summary>The other unit of <see cref="Temperature"/>: <c>-174.8 °C</c>, or kelvin when °F comes first.</summary>
     /// <param name="temperatureK">K.</param>
     public string TemperatureBeside(double temperatureK) => Units == UnitSystem.Us
-        ? $"{Fixed(temperatureK, 1)} K"
-        : $"{Fixed(In("°C", temperatureK), 1)} °C";
+        ? With(Fixed(temperatureK, 1), "K")
+        : With(Fixed(In("°C", temperatureK), 1), "°C");
 
     /// <summary>Both: <c>98.4 K (-174.8 °C)</c>.</summary>
     /// <param name="temperatureK">K.</param>
@@ -51,19 +51,19 @@ public sealed class Readout
 
     /// <summary>A temperature difference: <c>2.1 K</c>.</summary>
     /// <param name="differenceK">K.</param>
-    public string Difference(double differenceK) => $"{Figures(DifferenceValue(differenceK), Math.Abs(differenceK) < 1 ? 2 : 3)} {TemperatureSymbol}";
+    public string Difference(double differenceK) => With(Figures(DifferenceValue(differenceK), Math.Abs(differenceK) < 10 ? 2 : 3), TemperatureSymbol);
 
     /// <summary>A pressure: <c>19.0 bar abs</c> or <c>260 psig</c>.</summary>
     /// <param name="pressurePa">Pa absolute.</param>
     public string Pressure(double pressurePa) => Units == UnitSystem.Us
-        ? $"{Figures(In("psig", pressurePa), 4)} psig"
-        : $"{Figures(In("bara", pressurePa), 3)} bar abs";
+        ? With(Figures(In("psig", pressurePa), 4), "psig")
+        : With(Figures(In("bara", pressurePa), 3), "bar abs");
 
     /// <summary>The other reading of <see cref="Pressure"/>: <c>18.0 bar gauge</c> or <c>275 psia</c>.</summary>
     /// <param name="pressurePa">Pa absolute.</param>
     public string PressureBeside(double pressurePa) => Units == UnitSystem.Us
-        ? $"{Figures(In("psia", pressurePa), 4)} psia"
-        : $"{Figures(In("barg", pressurePa), 3)} bar gauge";
+        ? With(Figures(In("psia", pressurePa), 4), "psia")
+        : With(Figures(In("barg", pressurePa), 3), "bar gauge");
 
     /// <summary>Both: <c>19.0 bar abs (18.0 bar gauge)</c>.</summary>
     /// <param name="pressurePa">Pa absolute.</param>
@@ -73,28 +73,29 @@ public sealed class Readout
     /// <param name="watts">W.</param>
     public string Watts(double watts) => Math.Abs(watts) switch
     {
-        < 1e-9 => "0 W",
-        < 0.5 => $"{Figures(watts * 1e3, 3)} mW",
-        < 1000 => $"{Figures(watts, 3)} W",
-        _ => $"{Figures(watts, 4)} W",
+        < 1e-9 => With("0", "W"),
+        < 0.5 => With(Figures(watts * 1e3, 3), "mW"),
+        < 1000 => With(Figures(watts, 3), "W"),
+        _ => With(Figures(watts, 4), "W"),
     };
 
     /// <summary>A share: <c>4.1 %</c>.</summary>
     /// <param name="fraction">0..1.</param>
-    public string Percent(double fraction) => $"{(Math.Abs(fraction) < 5e-5 ? "0" : Figures(100 * fraction, Math.Abs(fraction) < 0.1 ? 2 : 3))} %";
+    public string Percent(double fraction) => With(Math.Abs(fraction) < 5e-6 ? "0" : Figures(100 * fraction, Math.Abs(fraction) < 0.1 ? 2 : 3), "%");
 
     /// <summary>A value in SI with its unit, turned into the units above where it is a temperature or a pressure.</summary>
     /// <param name="value">Value, SI (pressures absolute).</param>
     /// <param name="unit">SI unit.</param>
     /// <param name="what">What it is, in words; a difference of temperatures is told by its name.</param>
-    public string Any(double value, string unit, string what = "") => unit switch
+    /// <param name="brief">True to leave the second unit out.</param>
+    public string Any(double value, string unit, string what = "", bool brief = false) => unit switch
     {
         "K" when DifferenceWords.Any(w => what.Contains(w, StringComparison.OrdinalIgnoreCase)) => Difference(value),
-        "K" => TemperatureFull(value),
-        "Pa" => PressureFull(value),
+        "K" => brief ? Temperature(value) : TemperatureFull(value),
+        "Pa" => brief ? Pressure(value) : PressureFull(value),
         "W" => Watts(value),
         "1" or "" => Figures(value, 3),
-        _ => $"{Figures(value, 3)} {unit}",
+        _ => With(Figures(value, 3), unit),
     };
 
     /// <summary>A number with so many significant figures, no exponent: <c>0.0123</c>, <c>1290</c>.</summary>
@@ -124,6 +125,9 @@ public sealed class Readout
         var text = Math.Abs(error).ToString("0.#e-0", System.Globalization.CultureInfo.InvariantCulture);
         return error == 0 ? "0" : _typographic ? text.Replace('-', '\u2212') : text;
     }
+
+    // On a page a number and its unit stay on one line.
+    private string With(string number, string unit) => number + (_typographic ? "\u00a0" : " ") + unit;
 
     private double In(string unitWord, double siValue) => UnitTable.TryFindWord(unitWord, out var unit)
         ? unit.FromSi(siValue, _roomPressurePa)

@@ -30,11 +30,11 @@ internal static class FakeRating
         {
             Main = Model("reference", 0.45) with
             {
-                NoLoadTemperatureK = 131.2,
+                NoLoadTemperatureK = 148.56,
                 EnergyKWhPerL = null,
                 CostPerL = null,
                 Liquid = Working.Result.Main.Liquid! with { RateKgPerS = 0, RateLPerH = 0, CollectedLPerH = 0, FlashFraction = 0 },
-                LimitedBy = new(LimitationKind.Leak, "It stops at 131.2 K, 22.8 K above where nitrogen condenses at 16 bar: the heat leak, 21 W, eats all the cooling. Half the leak would reach 112 K."),
+                LimitedBy = new(LimitationKind.Leak, "It stops at 148.6 K, 40.2 K above where nitrogen condenses at 16 bar: the heat leak, 21 W, eats all the cooling. Half the leak would reach 112 K."),
                 Limits = [new("discharge temperature", "compressor", 391.4, 383.15, "K", true)],
             },
             Warnings = [],
@@ -92,7 +92,7 @@ internal static class FakeRating
     private static ModelRating Model(string name, double strength) => new()
     {
         Model = name,
-        NoLoadTemperatureK = strength > 1 ? 95.9 : 97.6,
+        NoLoadTemperatureK = strength > 1 ? 96.74 : 97.26,
         ThrottleOutletK = LoadK - 6.2,
         OperatingTemperatureK = LoadK,
         CoolingCurve = [.. Enumerable.Range(0, 24).Select(i => Point(90 + 5 * i, strength))],
@@ -100,23 +100,23 @@ internal static class FakeRating
         IsothermalEnthalpyDifference = [.. Enumerable.Range(0, 60).Select(i => (88 + 4.0 * i, Difference(88 + 4.0 * i, strength)))],
         Loop = Loop,
         Power = new(842.3, 318.4, 0, 55),
-        HeatLeakW = new Dictionary<string, double> { ["insulation"] = 6.8, ["tubes through the wall"] = 2.9, ["wires"] = 0.35 },
+        HeatLeakW = new Dictionary<string, double> { ["insulation"] = 6.66, ["tubes through the wall"] = 2.9, ["wires"] = 0.35 },
         Liquid = new()
         {
-            Substance = "nitrogen", CondensingPressurePa = 16e5, CondensingTemperatureK = LoadK, LiquidTemperatureK = LoadK, RateKgPerS = 1.42e-4 * strength, RateLPerH = 0.865 * strength,
-            CollectedLPerH = 0.381 * strength, FlashFraction = 0.395, HeatPerKgJ = 171.3e3,
+            Substance = "nitrogen", CondensingPressurePa = 16e5, CondensingTemperatureK = LoadK, LiquidTemperatureK = LoadK, RateKgPerS = 7.15e-5 * strength, RateLPerH = 0.429 * strength,
+            CollectedLPerH = 0.193 * strength, FlashFraction = 0.395, HeatPerKgJ = 171.3e3,
         },
-        EnergyKWhPerL = 3.19 / strength,
-        CostPerL = new("EUR", 0.989, 0.417, 0.031),
-        CarnotFraction = 0.0533,
+        EnergyKWhPerL = 6.30 / strength,
+        CostPerL = new("EUR", 1.953, 0.417, 0.031),
+        CarnotFraction = 0.0271,
         Exergy = new(1215.7, 41.2, 64.8, [("compressor", 472.1), ("aftercooler", 118.3), ("precooler", 231.6), ("recuperator", 173.2), ("throttle", 92.4), ("coil", 21.7), ("heat leak", 17.9), ("flash vapour", 49.2), ("motor", 15.4), ("mixing of feed", 0.3)]),
         Balance = new(0, 3.1e-12, 4.4e-9),
         Limits = [new("discharge temperature", "compressor", 371.9, 383.15, "K", false), new("pressure", "vessel", 16e5, 62e5, "Pa", false), new("pinch difference", "recuperator", 1.62, 0.1, "K", false)],
-        LimitedBy = new(LimitationKind.Works, "It makes 0.38 L/h of nitrogen at 108.4 K; the largest lever is the recuperator: its streams come within 1.6 K at 187 K, where the high-pressure stream begins to condense.", 187, "vapour / vapour+liquid"),
+        LimitedBy = new(LimitationKind.Works, "It makes 0.19 L/h of nitrogen at 108.4 K; the largest lever is the recuperator: its streams come within 1.6 K at 187 K, where the high-pressure stream begins to condense.", 187, "vapour / vapour+liquid"),
         Warnings = ["nitrogen with isobutane: pair parameters estimated by a published scheme"],
     };
 
-    private static CoolingPoint Point(double t, double strength) => new(t, strength * (46 * (1 - Math.Exp(-(t - 84) / 28))), 0.059 * (295 - t) * (strength < 0.9 ? 2.1 : 0.9), 4.1, 1.6, 187);
+    private static CoolingPoint Point(double t, double strength) => new(t, strength * (46 * (1 - Math.Exp(-(t - 90) / 28))), 0.059 * (295 - t) * (strength < 0.9 ? 2.1 : 0.9), 4.1, 1.6, 187);
 
     private static double Difference(double t, double strength) => strength * (520 + 900 * Math.Exp(-(t - 88) / 24) + 1500 * Math.Exp(-Math.Pow((t - 262) / 45, 2)) - 130 * Math.Exp(-Math.Pow((t - 165) / 30, 2)));
 

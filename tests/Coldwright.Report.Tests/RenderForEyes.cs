@@ -10,6 +10,7 @@ public class RenderForEyes
     {
         if (Environment.GetEnvironmentVariable("COLDWRIGHT_RENDER") is not { Length: > 0 } folder) return;
         Directory.CreateDirectory(folder);
+        File.WriteAllText(Path.Combine(folder, "state.txt"), States.StateText.Write(JsonTests.State, colour: false));
         foreach (var (report, i) in FakeRating.All.Select((r, i) => (r, i)))
         {
             File.WriteAllText(Path.Combine(folder, $"{i}.html"), RatingPage.Write(report));

@@ -15,8 +15,9 @@ internal sealed class LabelPlacer
 {
     private const double CrossedLinePerPx = 4;
     private const double DistancePerPx = 1;
+    private const double ClearancePx = 4;
 
-    private static readonly double[] Distances = [7, 12, 19, 28, 40, 56, 76, 100, 130, 165];
+    private static readonly double[] Distances = [8, 12, 19, 28, 40, 56, 76, 100, 130, 165];
 
     private readonly Box _area;
     private readonly double _fontSize;
@@ -51,7 +52,7 @@ internal sealed class LabelPlacer
                 if (!_area.Contains(box) || _taken.Any(t => t.Overlaps(box.Grown(2)))) continue;
                 var cost = DistancePerPx * box.DistanceTo(anchor.X, anchor.Y);
                 if (best is { } b && cost >= b.Cost) continue;
-                var clear = box.Grown(1);
+                var clear = box.Grown(ClearancePx);
                 foreach (var stroke in _strokes) cost += CrossedLinePerPx * clear.LengthInside(stroke);
                 if (best is null || cost < best.Value.Cost) best = (cost, box, anchor);
             }

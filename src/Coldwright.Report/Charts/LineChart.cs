@@ -30,7 +30,7 @@ public sealed record LineChart
 }
 
 /// <summary>A line through points, in axis units.</summary>
-/// <param name="Name">Label written at the line.</param>
+/// <param name="Name">Label written at the line; empty where the axis already says it.</param>
 /// <param name="Ink">Colour.</param>
 /// <param name="Points">Points from left to right.</param>
 /// <param name="Hover">Text shown over each point; empty for none.</param>

@@ -22,8 +22,8 @@ internal sealed class LineChartDrawing
         _svg.Open(_size.Width, _size.Height, _size.Class, _chart.Description);
         DrawAxes();
         DrawAreas();
-        if (_chart.Above is { } above) DrawStrip(above, _frame.Plot.Y - PlotFrame.StripHeight - 4);
-        if (_chart.Below is { } below) DrawStrip(below, _frame.Plot.Bottom + 4);
+        if (_chart.Above is { } above) DrawStrip(above, _frame.Plot.Y - PlotFrame.StripHeight - PlotFrame.StripGap);
+        if (_chart.Below is { } below) DrawStrip(below, _frame.Plot.Bottom + PlotFrame.StripGap);
         DrawStrokes();
         DrawLabels();
         DrawHoverPoints();
@@ -112,7 +112,7 @@ internal sealed class LineChartDrawing
     {
         foreach (var mark in _chart.Marks) yield return new(mark.Lines, mark.Ink, true, [_frame.Px((mark.X, mark.Y))]);
         foreach (var span in _chart.Spans) yield return new(span.Lines, span.Ink, true, Along((_frame.PxX(span.X), _frame.PxY(span.From)), (_frame.PxX(span.X), _frame.PxY(span.To))));
-        foreach (var curve in _chart.Curves) yield return new([curve.Name], curve.Ink, !curve.Thin, Along(curve));
+        foreach (var curve in _chart.Curves.Where(c => c.Name != "")) yield return new([curve.Name], curve.Ink, !curve.Thin, Along(curve));
         foreach (var upright in _chart.Uprights) yield return new(upright.Lines, upright.Ink, false, Along((_frame.PxX(upright.X), _frame.Plot.Y), (_frame.PxX(upright.X), _frame.Plot.Bottom)));
         foreach (var area in _chart.Areas)
             if (area.Label is { } text) yield return new([text], area.Ink, false, Inside(area));

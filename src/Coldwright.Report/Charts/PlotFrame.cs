@@ -4,6 +4,7 @@ namespace Coldwright.Report.Charts;
 internal sealed class PlotFrame
 {
     public const double StripHeight = 20;
+    public const double StripGap = 8;
 
     private readonly LineChart _chart;
     private readonly ChartSize _size;
@@ -11,8 +12,8 @@ internal sealed class PlotFrame
     public PlotFrame(LineChart chart, ChartSize size)
     {
         (_chart, _size) = (chart, size);
-        var top = size.Font + 12 + (chart.Above is null ? 0 : StripHeight + 4);
-        var bottom = size.Height - 2 * size.Font - 16 - (chart.Below is null ? 0 : StripHeight + 4);
+        var top = size.Font + 12 + (chart.Above is null ? 0 : StripHeight + StripGap);
+        var bottom = size.Height - 2 * size.Font - 16 - (chart.Below is null ? 0 : StripHeight + StripGap);
         Y = Ticks.For(chart.Y, (int)((bottom - top) / 52) + 1);
         var names = new[] { chart.Above, chart.Below }.Where(s => s is not null).Select(s => TextWidth.Of(s!.Name, size.Font));
         var left = Y.Values.Select(v => TextWidth.Of(Y.Text(v), size.Font)).Concat(names).DefaultIfEmpty(20).Max() + 10;
@@ -25,7 +26,7 @@ internal sealed class PlotFrame
     public Ticks Y { get; }
 
     /// <summary>y of the axis, below the lower strip.</summary>
-    public double AxisY => Plot.Bottom + (_chart.Below is null ? 0 : StripHeight + 4);
+    public double AxisY => Plot.Bottom + (_chart.Below is null ? 0 : StripHeight + StripGap);
 
     public double PxX(double x) => Plot.X + (x - X.Low) / (X.High - X.Low) * Plot.Width;
 

@@ -18,7 +18,7 @@ public static class TextWidth
     private static double Em(char c) => c switch
     {
         'i' or 'j' or 'l' or '.' or ',' or '\'' or ':' or ';' or '|' => 0.33,
-        ' ' or 'f' or 't' or 'r' or '(' or ')' or '-' or '/' or 'I' => 0.42,
+        ' ' or '\u00a0' or 'f' or 't' or 'r' or '(' or ')' or '-' or '/' or 'I' => 0.42,
         'm' or 'w' or 'M' or 'W' or '%' or '@' or '\u2212' or '=' or '+' or '…' => 1.0,
         >= 'A' and <= 'Z' => 0.75,
         _ => 0.64,

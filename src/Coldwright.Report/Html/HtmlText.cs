@@ -16,7 +16,7 @@ internal sealed class HtmlText
 
     /// <summary>An element with text inside.</summary>
     public HtmlText Element(string tag, string text, string cssClass = "") =>
-        Raw($"<{tag}{Class(cssClass)}>{Markup.Escape(text)}</{tag}>\n");
+        Raw($"<{tag}{Class(cssClass)}>{Markup.Escape(text)}</{tag}>{(tag is "span" or "strong" ? "" : "\n")}");
 
     /// <summary>An element with others inside.</summary>
     public HtmlText Inside(string tag, string cssClass, Action<HtmlText> content)
@@ -46,17 +46,17 @@ internal sealed class HtmlText
         foreach (var item in items) h.Element("li", item);
     });
 
-    /// <summary>A table; columns whose heading starts with <c>&gt;</c> hold numbers and are set to the right.</summary>
+    /// <summary>A table; columns whose heading starts with <c>&gt;</c> hold numbers and are set to the right; a line end inside a cell breaks the line.</summary>
     public HtmlText Table(IReadOnlyList<string> headings, IEnumerable<IReadOnlyList<string>> rows) => Inside("div", "scroll", h =>
     {
         var right = headings.Select(t => t.StartsWith('>')).ToArray();
         h.Raw("<table><thead><tr>");
-        for (var i = 0; i < headings.Count; i++) h.Raw($"<th{Class(right[i] ? "number" : "")}>{Markup.Escape(headings[i].TrimStart('>'))}</th>");
+        for (var i = 0; i < headings.Count; i++) h.Raw($"<th{Class(right[i] ? "number" : "")}>{Markup.Escape(headings[i].TrimStart('>')).Replace("\n", "<br>")}</th>");
         h.Raw("</tr></thead><tbody>\n");
         foreach (var row in rows)
         {
             h.Raw("<tr>");
-            for (var i = 0; i < row.Count; i++) h.Raw($"<td{Class(right[i] ? "number" : "")}>{Markup.Escape(row[i])}</td>");
+            for (var i = 0; i < row.Count; i++) h.Raw($"<td{Class(right[i] ? "number" : "")}>{Markup.Escape(row[i]).Replace("\n", "<br>")}</td>");
             h.Raw("</tr>\n");
         }
         h.Raw("</tbody></table>\n");

@@ -14,7 +14,7 @@ internal static class PageStyle
         p{margin:.5em 0}
         .verdict{font-size:1.15rem;border-left:4px solid var(--cooling);padding:.1em 0 .1em 14px;margin:20px 0}
         .verdict.short{border-color:var(--high)}
-        .tiles{display:grid;grid-template-columns:repeat(auto-fit,minmax(165px,1fr));gap:10px;margin:20px 0}
+        .tiles{display:grid;grid-template-columns:repeat(auto-fit,minmax(220px,1fr));gap:10px;margin:20px 0}
         .tile{background:var(--card);border:1px solid var(--rule);border-radius:6px;padding:12px 14px}
         .tile .name{display:block;color:var(--quiet);font-size:.86rem}
         .tile .value{display:block;font-size:1.5rem;font-weight:650;line-height:1.3;font-variant-numeric:tabular-nums}

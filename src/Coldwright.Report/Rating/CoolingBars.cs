@@ -15,7 +15,7 @@ internal static class CoolingBars
         var points = Chosen(rating);
         var most = points.Select(p => Math.Max(p.Gross, p.Leak)).DefaultIfEmpty(0).Max();
         if (most <= 0) yield break;
-        yield return style.Quiet($"  {"load at",10}  {"",-Width}  {"net",8} = {"gross",8} - {"leak",8}");
+        yield return style.Quiet($"  {"load at",10}  {"░ leaks in  █ left  · missing",-Width}  {"net",8} = {"gross",8} - {"leak",8}");
         foreach (var (temperatureK, gross, leak) in points)
         {
             var leakCells = Cells(Math.Min(leak, gross), most);

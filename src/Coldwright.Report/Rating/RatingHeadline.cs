@@ -23,10 +23,10 @@ internal static class RatingHeadline
         {
             yield return new($"{Capital(liquid.Substance)} collected", Litres(main, readout),
                 report.MakesLiquid ? $"{readout.Percent(liquid.FlashFraction)} of the liquid flashes off when let down" : "no liquid is made", Other(r => Litres(r, readout)));
-            yield return new("Energy", Energy(main, readout), main.EnergyKWhPerL is null ? "no liquid is made" : "electricity per litre collected", Other(r => Energy(r, readout)));
+            yield return new("Energy", Energy(main, readout), main.EnergyKWhPerL is null ? "" : "electricity per litre collected", Other(r => Energy(r, readout)));
             yield return new("Cost", Cost(main, readout), main.CostPerL is { } cost
                 ? $"electricity {readout.Fixed(cost.Electricity, 2)}, gas {readout.Fixed(cost.Gas, 2)}, charge {readout.Fixed(cost.Charge, 2)}"
-                : "no liquid is made", Other(r => Cost(r, readout)));
+                : "", Other(r => Cost(r, readout)));
         }
         else
         {
@@ -57,7 +57,7 @@ internal static class RatingHeadline
 
     private static string Energy(ModelRating rating, Readout readout) => rating.EnergyKWhPerL is { } energy ? $"{readout.Figures(energy, 3)} kWh/L" : "none";
 
-    private static string Cost(ModelRating rating, Readout readout) => rating.CostPerL is { } cost ? $"{cost.Currency} {readout.Fixed(cost.Total, 2)} /L" : "none";
+    private static string Cost(ModelRating rating, Readout readout) => rating.CostPerL is { } cost ? $"{cost.Currency} {readout.Fixed(cost.Total, 2)}/L" : "none";
 
     private static string Net(ModelRating rating, Readout readout) =>
         CoolingReading.At(rating.CoolingCurve, rating.OperatingTemperatureK) is { } at ? readout.Watts(at.GrossW - at.LeakW) : "not computed";

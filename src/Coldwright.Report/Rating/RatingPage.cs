@@ -20,6 +20,7 @@ public static class RatingPage
         Head(html, report, readout);
         var grave = report.FindingsAt(Grade.Stop, Grade.Serious).ToArray();
         if (grave.Length > 0) html.Section("Before anything is built or run", h => Findings(h, grave, readout));
+        Background(html, report);
         Pictures(html, report, readout);
         Rest(html, report, readout);
         html.Inside("footer", "", h => h.Element("p", $"{RatingHeadline.Capital(Cautions.LocalCodes.Rule)}. {RatingHeadline.Capital(Cautions.LocalCodes.Do)}."));
@@ -45,6 +46,10 @@ public static class RatingPage
         var broken = main.Limits.Where(l => l.Broken).ToArray();
         if (broken.Length > 0)
             html.List(broken.Select(l => $"Limit broken: {l.What} of {l.Part} is {readout.Any(l.Value, l.Unit, l.What)}, allowed {readout.Any(l.Limit, l.Unit, l.What)}."));
+    }
+
+    private static void Background(HtmlText html, RatingReport report)
+    {
         if (report.Warnings.Count > 0)
             html.Inside("section", "", h => h.Element("h2", "What to keep in mind").List(report.Warnings));
         html.Folded("New to this kind of cooler? How it works in five sentences", h => h.Element("p",
@@ -103,7 +108,7 @@ public static class RatingPage
         foreach (var f in findings)
             html.Inside("div", $"finding {f.Grade.ToString().ToLowerInvariant()}", h =>
             {
-                h.Inside("p", "", p => p.Element("span", f.Grade.ToString(), "grade").Raw(" ").Element("strong", f.Part).Raw($": {Markup.Escape(f.Rule)}."));
+                h.Inside("p", "", p => p.Element("span", f.Grade.ToString(), "grade").Raw(" &nbsp; ").Element("strong", f.Part).Raw($": {Markup.Escape(f.Rule)}."));
                 if (f.Value is { } value)
                     h.Element("p", $"Here {readout.Any(value, f.Unit)}" + (f.Limit is { } limit ? $", against {readout.Any(limit, f.Unit)}." : "."));
                 h.Element("p", $"Otherwise: {f.Consequence}.");

@@ -15,9 +15,9 @@ internal sealed class RatingTables(RatingReport report, Readout readout)
         html.Element("p", $"Round the loop in the direction of flow: {readout.Figures(loop.MolarFlow, 3)} mol/s ({readout.Figures(loop.MassFlow * 1e3, 3)} g/s) of {loop.Composition} (mole fractions). " +
             $"The compressor discharges at {readout.TemperatureFull(loop.DischargeTemperatureK)}; the recuperator passes {readout.Watts(loop.RecuperatorDutyW)}" +
             (loop.PrecoolingW > 0 ? $", the precooler takes {readout.Watts(loop.PrecoolingW)}." : "."));
-        html.Table(["state", "part", ">temperature", ">pressure", ">enthalpy, J/mol", ">entropy, J/(mol K)", ">vapour, mol/mol", "phases"], loop.Points.Select(p => new[]
+        html.Table(["state", "part", ">temperature", ">pressure", ">enthalpy\nJ/mol", ">entropy\nJ/(mol K)", ">vapour\nmol/mol", "phases"], loop.Points.Select(p => new[]
         {
-            p.Name, p.Part, readout.TemperatureFull(p.TemperatureK), readout.PressureFull(p.PressurePa), readout.Fixed(p.MolarEnthalpy, 1), readout.Fixed(p.MolarEntropy, 2),
+            p.Name, p.Part, $"{readout.Temperature(p.TemperatureK)}\n{readout.TemperatureBeside(p.TemperatureK)}", $"{readout.Pressure(p.PressurePa)}\n{readout.PressureBeside(p.PressurePa)}", readout.Fixed(p.MolarEnthalpy, 1), readout.Fixed(p.MolarEntropy, 2),
             readout.Fixed(p.VapourFraction, 3), RecuperatorPicture.Phases(p.Phases),
         }));
         html.Element("p", $"Caloric zero: {CaloricZero.Text}.", "quiet");

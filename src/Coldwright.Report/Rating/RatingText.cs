@@ -14,26 +14,29 @@ public static class RatingText
     public const int MostLines = 40;
 
     private const int Grave = 4;
+    private const int Margin = 9;
 
     /// <summary>The screen, ending with a line end.</summary>
     /// <param name="report">What was rated and found.</param>
     /// <param name="colour">True to use ANSI colours.</param>
     public static string Write(RatingReport report, bool colour)
     {
+        // As many words as the screen holds: notes and findings over three lines if they fit, else two, else one.
+        for (var wrap = 3; wrap > 1; wrap--)
+            if (Screen(report, colour, wrap, int.MaxValue) is { Count: <= MostLines } lines) return string.Join('\n', lines) + "\n";
+        return string.Join('\n', Screen(report, colour, 1, MostLines)) + "\n";
+    }
+
+    private static List<string> Screen(RatingReport report, bool colour, int wrap, int most)
+    {
         var (readout, style) = (report.Readout(typographic: false), new TerminalStyle(colour));
-        var top = new List<string>();
-        top.AddRange(Head(report, readout, style));
-        top.Add("");
-        top.AddRange(Figures(report, readout, style));
-        top.Add("");
-        top.AddRange(Verdict(report, readout, style));
-        top.Add("");
-        top.AddRange(CoolingBars.Lines(report.Main, readout, style));
-        top.AddRange(Losses(report, readout, style));
-        top.Add("");
-        var safety = SafetyLines(report, style).ToList();
-        top.AddRange(Warnings(report, style, MostLines - top.Count - safety.Count));
-        return string.Join('\n', top.Concat(safety)) + "\n";
+        List<string> lines =
+        [
+            .. Head(report, readout, style), "", .. Figures(report, readout, style, Math.Min(wrap, 2)), "", .. Verdict(report, readout, style), "",
+            .. CoolingBars.Lines(report.Main, readout, style), .. Losses(report, readout, style), "",
+        ];
+        var safety = SafetyLines(report, style, wrap).ToArray();
+        return [.. lines, .. Warnings(report, style, wrap, most - lines.Count - safety.Length), .. safety];
     }
 
     private static IEnumerable<string> Head(RatingReport report, Readout readout, TerminalStyle style)
@@ -41,10 +44,10 @@ public static class RatingText
         var loop = report.Main.Loop;
         yield return style.Bold(Wrapping.OneLine($"{report.Machine.Name}: steady rating, {report.Main.Model} model", Columns));
         yield return style.Quiet(Wrapping.OneLine($"{loop.Composition}", Columns));
-        yield return style.Quiet(Wrapping.OneLine($"{readout.PressureFull(loop.HighPressurePa)} to {readout.PressureFull(loop.LowPressurePa)}, {readout.Figures(loop.MassFlow * 1e3, 3)} g/s, discharge {readout.TemperatureFull(loop.DischargeTemperatureK)}", Columns));
+        yield return style.Quiet(Wrapping.OneLine($"{readout.PressureFull(loop.HighPressurePa)} to {readout.PressureFull(loop.LowPressurePa)}, {readout.Figures(loop.MassFlow * 1e3, 3)} g/s", Columns));
     }
 
-    private static IEnumerable<string> Figures(RatingReport report, Readout readout, TerminalStyle style)
+    private static IEnumerable<string> Figures(RatingReport report, Readout readout, TerminalStyle style, int wrap)
     {
         var figures = RatingHeadline.Figures(report, readout).ToArray();
         var (names, values, seconds) = (figures.Max(f => f.Name.Length), figures.Max(f => f.Value.Length), figures.Max(f => f.Second.Length));
@@ -54,7 +57,9 @@ public static class RatingText
         foreach (var f in figures)
         {
             var other = seconds > 0 ? "   " + style.Quiet(f.Second.PadLeft(seconds)) : "";
-            yield return $"  {f.Name.PadRight(names)}  {style.Bold(f.Value.PadLeft(values))}{other}   {style.Quiet(Wrapping.OneLine(f.Note, notes))}".TrimEnd();
+            var note = Wrapping.Wrap(f.Note, notes, wrap);
+            yield return $"  {f.Name.PadRight(names)}  {style.Bold(f.Value.PadLeft(values))}{other}   {style.Quiet(note.Count > 0 ? note[0] : "")}".TrimEnd();
+            foreach (var line in note.Skip(1)) yield return new string(' ', Columns - notes) + style.Quiet(line);
         }
     }
 
@@ -63,7 +68,7 @@ public static class RatingText
         foreach (var line in Wrapping.Wrap(report.Main.LimitedBy.Sentence, Columns, 3))
             yield return report.Main.LimitedBy.Kind == LimitationKind.Works ? style.Bold(line) : style.Alarm(line);
         foreach (var limit in report.Main.Limits.Where(l => l.Broken).Take(2))
-            yield return style.Alarm(Wrapping.OneLine($"Limit broken: {limit.What} of {limit.Part} is {readout.Any(limit.Value, limit.Unit, limit.What)}, allowed {readout.Any(limit.Limit, limit.Unit, limit.What)}", Columns));
+            yield return style.Alarm(Wrapping.OneLine($"Limit broken: {limit.What} of {limit.Part} is {readout.Any(limit.Value, limit.Unit, limit.What, true)}, allowed {readout.Any(limit.Limit, limit.Unit, limit.What, true)}", Columns));
     }
 
     private static IEnumerable<string> Losses(RatingReport report, Readout readout, TerminalStyle style)
@@ -75,24 +80,25 @@ public static class RatingText
         foreach (var line in Wrapping.Wrap($"Work is lost in: {string.Join(", ", largest)}.", Columns - 2, 2)) yield return "  " + style.Quiet(line);
     }
 
-    private static IEnumerable<string> Warnings(RatingReport report, TerminalStyle style, int room)
+    private static IEnumerable<string> Warnings(RatingReport report, TerminalStyle style, int wrap, int room)
     {
         var warnings = report.Warnings;
         if (warnings.Count == 0 || room < 3) yield break;
-        // One line each, the last line saying how many were left out, one blank line behind.
+        // Where room is scarce it is one line each, the last one saying how many were left out; a blank line follows.
         var shown = warnings.Count <= room - 1 ? warnings.Count : room - 2;
-        foreach (var warning in warnings.Take(shown)) yield return $"{style.Warm("note")}     {Wrapping.OneLine(warning, Columns - 9)}";
+        foreach (var warning in warnings.Take(shown))
+            foreach (var line in Item(style.Warm("note") + "     ", warning, wrap)) yield return line;
         if (shown < warnings.Count) yield return $"         {style.Quiet($"and {warnings.Count - shown} more: see --report or --json")}";
         yield return "";
     }
 
-    private static IEnumerable<string> SafetyLines(RatingReport report, TerminalStyle style)
+    private static IEnumerable<string> SafetyLines(RatingReport report, TerminalStyle style, int wrap)
     {
         var grave = report.FindingsAt(Grade.Stop, Grade.Serious).ToArray();
         foreach (var f in grave.Take(Grave))
         {
             var grade = f.Grade.ToString().ToUpperInvariant().PadRight(7);
-            yield return $"{(f.Grade == Grade.Stop ? style.Alarm(grade) : style.Warm(grade))}  {Wrapping.OneLine($"{f.Part}: {f.Do}", Columns - 9)}";
+            foreach (var line in Item((f.Grade == Grade.Stop ? style.Alarm(grade) : style.Warm(grade)) + "  ", $"{f.Part}: {f.Rule}; {f.Do}", wrap, $"{f.Part}: {f.Do}")) yield return line;
         }
         var cautions = report.FindingsAt(Grade.Caution).Count();
         var rest = new List<string>();
@@ -101,6 +107,10 @@ public static class RatingText
         if (rest.Count > 0) yield return "         " + style.Quiet($"and {string.Join(" and ", rest)}; rules and consequences: --report");
         yield return Wrapping.OneLine($"{RatingHeadline.Capital(Cautions.LocalCodes.Rule)}.", Columns);
     }
+
+    // A sentence behind its word in the margin; the shorter wording where one line has to do.
+    private static IEnumerable<string> Item(string margin, string text, int wrap, string? shorter = null) =>
+        Wrapping.Wrap(wrap == 1 ? shorter ?? text : text, Columns - Margin, wrap).Select((line, i) => (i == 0 ? margin : new string(' ', Margin)) + line);
 
     private static string Cut(string text, int width) => text.Length <= width ? text : text[..width];
 }

@@ -24,9 +24,10 @@ internal sealed class RecuperatorPicture
         $"Inside the recuperator the high-pressure stream (warm colour) flows from left to right and is cooled by the low-pressure stream (cold colour) that returns from right to left. " +
         $"Left is the warm end, right the cold end. Where the lines come close, heat passes slowly: here they are closest, {_readout.Difference(Gap(_pinch))} apart, " +
         $"where the high-pressure stream is at {_readout.Temperature(_pinch.HighStreamK)} ({Phases(_pinch.HighPhases)}) and the low-pressure stream is {Phases(_pinch.LowPhases)}. " +
-        "They can never cross. The bars name what each stream is made of: while a stream condenses or boils its temperature changes slowly and the line runs flat.";
+        "They can never cross; the lower picture shows the distance on its own. The bars name what each stream is made of: while a stream condenses or boils its temperature changes slowly and the line runs flat.";
 
-    public string Draw(ChartSize size) => Chart(size).Draw(size);
+    /// <summary>The temperatures, and below them on the same scale how far apart they are.</summary>
+    public string Draw(ChartSize size) => Chart(size).Draw(size) + Apart(size).Draw(size with { Height = size.IsPhone ? 190 : 210 });
 
     public void Table(HtmlText html) => html.Table(
         [">share of heat exchanged", ">high-pressure stream", ">low-pressure stream", ">apart", "high-pressure phases", "low-pressure phases"],
@@ -44,23 +45,39 @@ internal sealed class RecuperatorPicture
         return new()
         {
             Description = $"Temperatures of both streams along the recuperator. Closest approach {_readout.Difference(Gap(_pinch))} at {_readout.Temperature(_pinch.HighStreamK)}.",
-            X = new("share of the heat exchanged, % (warm end left, cold end right)".Replace(" (warm end left, cold end right)", size.IsPhone ? "" : " (warm end left, cold end right)"), 0, 100, true),
-            Y = new($"temperature, {_readout.TemperatureSymbol}", Math.Min(high.Min(p => p.Y), low.Min(p => p.Y)), Math.Max(high.Max(p => p.Y), low.Max(p => p.Y))),
+            X = Share(size),
+            Y = Axis.Around($"temperature, {_readout.TemperatureSymbol}", high.Concat(low).Select(p => p.Y)),
             Areas = [new(Ink.Plain, _stations.Select(s => (100 * s.DutyShare, _readout.TemperatureValue(s.LowStreamK), _readout.TemperatureValue(s.HighStreamK))).ToArray())],
             Curves =
             [
                 new(size.IsPhone ? "high pressure" : "high-pressure stream, being cooled →", Ink.High, high, Hovers("high pressure", s => s.HighStreamK, s => s.HighPhases)),
                 new(size.IsPhone ? "low pressure" : "← low-pressure stream, returning", Ink.Low, low, Hovers("low pressure", s => s.LowStreamK, s => s.LowPhases)),
             ],
-            Spans =
+            Marks =
             [
-                new(100 * _pinch.DutyShare, _readout.TemperatureValue(_pinch.LowStreamK), _readout.TemperatureValue(_pinch.HighStreamK), Ink.Plain,
+                new(100 * _pinch.DutyShare, _readout.TemperatureValue((_pinch.LowStreamK + _pinch.HighStreamK) / 2), Ink.Plain,
                     ["pinch (closest):", $"{_readout.Difference(Gap(_pinch))} at {_readout.Temperature(_pinch.HighStreamK)}"]),
             ],
             Above = new("high", Ink.High, Ranges(s => s.HighPhases)),
             Below = new("low", Ink.Low, Ranges(s => s.LowPhases)),
         };
     }
+
+    private LineChart Apart(ChartSize size)
+    {
+        (double X, double Y)[] gaps = [.. _stations.Select(s => (100 * s.DutyShare, _readout.DifferenceValue(Gap(s))))];
+        return new()
+        {
+            Description = $"Temperature difference between the streams along the recuperator, smallest {_readout.Difference(Gap(_pinch))}.",
+            X = Share(size),
+            Y = new($"streams apart, {_readout.TemperatureSymbol}", 0, gaps.Max(p => p.Y)),
+            Areas = [new(Ink.Plain, gaps.Select(p => (p.X, 0.0, p.Y)).ToArray())],
+            Curves = [new("", Ink.Plain, gaps, Hovers("high pressure", s => s.HighStreamK, s => s.HighPhases))],
+            Marks = [new(100 * _pinch.DutyShare, _readout.DifferenceValue(Gap(_pinch)), Ink.Plain, [$"pinch {_readout.Difference(Gap(_pinch))}"])],
+        };
+    }
+
+    private static Axis Share(ChartSize size) => new(size.IsPhone ? "share of the heat exchanged, %" : "share of the heat exchanged, % (warm end left, cold end right)", 0, 100, true);
 
     private (double X, double Y)[] Points(Func<RecuperatorStation, double> temperatureK) =>
         [.. _stations.Select(s => (100 * s.DutyShare, _readout.TemperatureValue(temperatureK(s))))];
@@ -79,11 +96,18 @@ internal sealed class RecuperatorPicture
             if (!last && phases(_stations[i + 1]) == phases(_stations[i])) continue;
             var to = last ? _stations[i].DutyShare : (_stations[i].DutyShare + _stations[i + 1].DutyShare) / 2;
             var text = Phases(phases(_stations[i]));
-            ranges.Add((100 * from, 100 * to, text, text.Replace("vapour", "vap.").Replace("liquid", "liq.").Replace("second", "2nd").Replace(" ", "")));
+            ranges.Add((100 * from, 100 * to, text, Short(text)));
             from = to;
         }
         return [.. ranges];
     }
+
+    private static string Short(string phases) => phases switch
+    {
+        "vapour + liquid + second liquid" or "liquid + second liquid" => "2 liquids",
+        "vapour + liquid" => "both",
+        _ => phases,
+    };
 
     private static double Gap(RecuperatorStation s) => s.HighStreamK - s.LowStreamK;
 }

@@ -15,8 +15,10 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
     private readonly int _owners;
     private double _tr, _vr, _tau;
 
-    // per term on the isotherm: coefficient and its logarithmic tau derivative
-    private readonly double[] _c, _gc;
+    // per term on the isotherm: coefficient c and tau dc/dtau
+    private readonly double[] _c, _cq, _gc, _gcq;
+    // owners whose equation is continued linearly in tau because the mixture's tau lies beyond its limit
+    private readonly bool[] _continued;
     private readonly double[] _weight;
     // collapsed coefficients
     private readonly double[] _cBasis, _gBasis;
@@ -32,8 +34,9 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
         _t = model.Table;
         int n = model.Count;
         _owners = model.Owners.Length;
-        _c = new double[_t.PowerN.Length];
-        _gc = new double[_t.GaussN.Length];
+        (_c, _cq) = (new double[_t.PowerN.Length], new double[_t.PowerN.Length]);
+        (_gc, _gcq) = (new double[_t.GaussN.Length], new double[_t.GaussN.Length]);
+        _continued = new bool[_owners];
         _weight = new double[_owners];
         _cBasis = new double[_t.BasisD.Length];
         _gBasis = new double[_t.GaussD.Length];
@@ -67,14 +70,9 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
             var (i, j, f) = _model.Departures[d];
             _weight[Count + d] = f * x[i] * x[j];
         }
-        ExponentialCoefficients(_t.PowerN, _t.PowerT, logTau, _c);
-        foreach (int k in _t.TauExponential) _c[k] *= Math.Exp(-Math.Pow(_tau, _t.PowerM[k]));
-        for (int k = 0; k < _gc.Length; k++)
-        {
-            double dt = _tau - _t.GaussGammaTau[k];
-            _gc[k] = _t.GaussT[k] * logTau - _t.GaussBetaTau[k] * dt * dt;
-        }
-        ExponentialScaled(_t.GaussN, _gc);
+        Coefficients(_tau, logTau, 0, _t.PowerN.Length, 0, _t.GaussN.Length);
+        for (int o = 0; o < _owners; o++)
+            if (_continued[o] = _tau > _model.TauLimit[o]) Continue(o, _model.TauLimit[o]);
         Array.Clear(_cBasis);
         Array.Clear(_gBasis);
         for (int o = 0; o < _owners; o++)
@@ -86,23 +84,58 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
         }
     }
 
-    // c = n exp(t log tau), four at a time
-    private static void ExponentialCoefficients(double[] n, double[] t, double logTau, double[] c)
+    // coefficients of a range of power and Gaussian terms at tau
+    private void Coefficients(double tau, double logTau, int from, int to, int gaussFrom, int gaussTo)
     {
-        int k = 0;
+        int k = from;
         var factor = Vector256.Create(logTau);
-        for (; k <= n.Length - 4; k += 4)
-            (Vector256.LoadUnsafe(ref n[k]) * Vector256.Exp(Vector256.LoadUnsafe(ref t[k]) * factor)).StoreUnsafe(ref c[k]);
-        for (; k < n.Length; k++) c[k] = n[k] * Math.Exp(t[k] * logTau);
+        for (; k <= to - 4; k += 4)
+        {
+            var t = Vector256.LoadUnsafe(ref _t.PowerT[k]);
+            var c = Vector256.LoadUnsafe(ref _t.PowerN[k]) * Vector256.Exp(t * factor);
+            c.StoreUnsafe(ref _c[k]);
+            (c * t).StoreUnsafe(ref _cq[k]);
+        }
+        for (; k < to; k++)
+        {
+            _c[k] = _t.PowerN[k] * Math.Exp(_t.PowerT[k] * logTau);
+            _cq[k] = _c[k] * _t.PowerT[k];
+        }
+        foreach (int m in _t.TauExponential)
+        {
+            if (m < from || m >= to) continue;
+            double tm = Math.Pow(tau, _t.PowerM[m]);
+            _c[m] *= Math.Exp(-tm);
+            _cq[m] = _c[m] * (_t.PowerT[m] - _t.PowerM[m] * tm);
+        }
+        for (k = gaussFrom; k < gaussTo; k++)
+        {
+            double dt = tau - _t.GaussGammaTau[k];
+            _gc[k] = _t.GaussT[k] * logTau - _t.GaussBetaTau[k] * dt * dt;
+        }
+        for (k = gaussFrom; k <= gaussTo - 4; k += 4)
+            (Vector256.LoadUnsafe(ref _t.GaussN[k]) * Vector256.Exp(Vector256.LoadUnsafe(ref _gc[k]))).StoreUnsafe(ref _gc[k]);
+        for (; k < gaussTo; k++) _gc[k] = _t.GaussN[k] * Math.Exp(_gc[k]);
+        for (k = gaussFrom; k < gaussTo; k++)
+            _gcq[k] = _gc[k] * (_t.GaussT[k] - 2 * _t.GaussBetaTau[k] * tau * (tau - _t.GaussGammaTau[k]));
     }
 
-    // c = n exp(c), four at a time
-    private static void ExponentialScaled(double[] n, double[] c)
+    // value and slope at the limit, then a straight line: c(tau) = c* + (tau - tau*) c'*
+    private void Continue(int owner, double limit)
     {
-        int k = 0;
-        for (; k <= n.Length - 4; k += 4)
-            (Vector256.LoadUnsafe(ref n[k]) * Vector256.Exp(Vector256.LoadUnsafe(ref c[k]))).StoreUnsafe(ref c[k]);
-        for (; k < n.Length; k++) c[k] = n[k] * Math.Exp(c[k]);
+        int p0 = _t.PowerStart[owner], p1 = _t.PowerStart[owner + 1], g0 = _t.GaussStart[owner], g1 = _t.GaussStart[owner + 1];
+        Coefficients(limit, Math.Log(limit), p0, p1, g0, g1);
+        double ratio = _tau / limit;
+        for (int k = p0; k < p1; k++)
+        {
+            _c[k] += (ratio - 1) * _cq[k];
+            _cq[k] *= ratio;
+        }
+        for (int k = g0; k < g1; k++)
+        {
+            _gc[k] += (ratio - 1) * _gcq[k];
+            _gcq[k] *= ratio;
+        }
     }
 
     private void DensityFunctions(double delta)
@@ -160,7 +193,7 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
         foreach (var (owner, terms) in _t.NonAnalytic)
         {
             double w = _weight[owner];
-            if (w == 0) continue;
+            if (w == 0 || _continued[owner]) continue;
             for (int i = 0; i < terms.N.Length; i++)
             {
                 var f = ResidualFormula.NonAnalytic(terms, i, new HyperDual(delta, delta, delta, 0), HyperDual.From(_tau));
@@ -189,10 +222,8 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
             {
                 int j = _t.PowerBasis[k];
                 double cb = _c[k] * _b[j];
-                double q = _t.PowerT[k];
-                if (_t.PowerM[k] != 0) q -= _t.PowerM[k] * Math.Pow(_tau, _t.PowerM[k]);
                 a += cb;
-                at += cb * q;
+                at += _cq[k] * _b[j];
                 ad += cb * _bv[j];
             }
             for (int k = _t.GaussStart[o]; k < _t.GaussStart[o + 1]; k++)
@@ -200,13 +231,13 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
                 int j = _t.GaussBasis[k];
                 double cb = _gc[k] * _gb[j];
                 a += cb;
-                at += cb * (_t.GaussT[k] - 2 * _t.GaussBetaTau[k] * _tau * (_tau - _t.GaussGammaTau[k]));
+                at += _gcq[k] * _gb[j];
                 ad += cb * _gv[j];
             }
             (_o[o], _ot[o], _od[o]) = (a, at, ad);
         }
         foreach (var (owner, terms) in _t.NonAnalytic)
-            for (int i = 0; i < terms.N.Length; i++)
+            for (int i = 0; i < terms.N.Length && !_continued[owner]; i++)
             {
                 var f = ResidualFormula.NonAnalytic(terms, i, new HyperDual(delta, delta, 0, 0), new HyperDual(_tau, 0, _tau, 0));
                 _o[owner] += f.Value;
@@ -312,26 +343,29 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
             double w = _weight[o];
             if (w == 0) continue;
             double sdt = 0, stt = 0;
+            bool curved = !_continued[o];
             for (int k = _t.PowerStart[o]; k < _t.PowerStart[o + 1]; k++)
             {
                 int j = _t.PowerBasis[k];
-                double cb = _c[k] * _b[j], q = _t.PowerT[k], dq = 0, m = _t.PowerM[k];
+                sdt += _cq[k] * _b[j] * _bv[j];
+                if (!curved) continue;
+                double q = _t.PowerT[k], dq = 0, m = _t.PowerM[k];
                 if (m != 0)
                 {
                     double tm = m * Math.Pow(_tau, m);
                     q -= tm;
                     dq = -m * tm;
                 }
-                sdt += cb * q * _bv[j];
-                stt += cb * (q * (q - 1) + dq);
+                stt += _c[k] * _b[j] * (q * (q - 1) + dq);
             }
             for (int k = _t.GaussStart[o]; k < _t.GaussStart[o + 1]; k++)
             {
                 int j = _t.GaussBasis[k];
-                double cb = _gc[k] * _gb[j], b2 = 2 * _t.GaussBetaTau[k], g = _t.GaussGammaTau[k];
+                sdt += _gcq[k] * _gb[j] * _gv[j];
+                if (!curved) continue;
+                double b2 = 2 * _t.GaussBetaTau[k], g = _t.GaussGammaTau[k];
                 double q = _t.GaussT[k] - b2 * _tau * (_tau - g), dq = -b2 * _tau * (2 * _tau - g);
-                sdt += cb * q * _gv[j];
-                stt += cb * (q * (q - 1) + dq);
+                stt += _gc[k] * _gb[j] * (q * (q - 1) + dq);
             }
             dt += w * sdt;
             tt += w * stt;
@@ -339,7 +373,7 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
         foreach (var (owner, terms) in _t.NonAnalytic)
         {
             double w = _weight[owner];
-            if (w == 0) continue;
+            if (w == 0 || _continued[owner]) continue;
             for (int i = 0; i < terms.N.Length; i++)
             {
                 dt += w * ResidualFormula.NonAnalytic(terms, i, new HyperDual(delta, delta, 0, 0), new HyperDual(_tau, 0, _tau, 0)).Mixed;

@@ -32,6 +32,7 @@ public sealed class MultiFluidModel : HelmholtzModel
     internal ResidualTerms[] Owners { get; }
     internal double[] LimitVolume { get; }
     internal double[] CriticalVolume { get; }
+    internal double[] TauLimit { get; }
 
     /// <param name="substances">Components.</param>
     /// <param name="pairs">Every pair once, in any order; a missing pair is refused.</param>
@@ -71,6 +72,8 @@ public sealed class MultiFluidModel : HelmholtzModel
         Table = new TermTable(owners);
         LimitVolume = substances.Select(s => 1 / s.TripleLiquidDensity).ToArray();
         CriticalVolume = vc;
+        // departure functions are small and follow the published form everywhere
+        TauLimit = substances.Select(TauLimits.Of).Concat(Departures.Select(_ => double.PositiveInfinity)).ToArray();
         _names = substances.Select(s => s.Name)
             .Concat(Departures.Select(d => $"{substances[d.Item1].Name}+{substances[d.Item2].Name}")).ToArray();
     }
@@ -93,11 +96,11 @@ public sealed class MultiFluidModel : HelmholtzModel
     {
         var delta = molarDensity * ReducingVolume.Value(x);
         var tau = ReducingTemperature.Value(x) / temperatureK;
-        for (int i = 0; i < Count; i++) parts[i] = x[i] * ResidualFormula.Evaluate(Owners[i], delta, tau);
+        for (int i = 0; i < Count; i++) parts[i] = x[i] * ResidualFormula.Evaluate(Owners[i], delta, tau, TauLimit[i]);
         for (int d = 0; d < Departures.Length; d++)
         {
             var (i, j, f) = Departures[d];
-            parts[Count + d] = f * (x[i] * x[j] * ResidualFormula.Evaluate(Owners[Count + d], delta, tau));
+            parts[Count + d] = f * (x[i] * x[j] * ResidualFormula.Evaluate(Owners[Count + d], delta, tau, TauLimit[Count + d]));
         }
     }
 }

@@ -9,8 +9,10 @@ public static class ResidualFormula
     /// <param name="terms">The term set.</param>
     /// <param name="delta">Reduced density rho/rho_r.</param>
     /// <param name="tau">Inverse reduced temperature T_r/T.</param>
-    public static T Evaluate<T>(ResidualTerms terms, T delta, T tau) where T : struct, IScalar<T>
+    /// <param name="tauLimit">Beyond this the set is continued linearly in tau (<see cref="TauLimits"/>).</param>
+    public static T Evaluate<T>(ResidualTerms terms, T delta, T tau, double tauLimit) where T : struct, IScalar<T>
     {
+        if (tau.Value > tauLimit) return Continued(terms, delta, tau, tauLimit);
         var sum = T.From(0);
         var logTau = T.Log(tau);
         var p = terms.Power;
@@ -30,6 +32,33 @@ public static class ResidualFormula
             sum += g.N[i] * (T.Pow(delta, g.D[i]) * T.Exp(exponent));
         }
         for (int i = 0; i < terms.NonAnalytic.N.Length; i++) sum += NonAnalytic(terms.NonAnalytic, i, delta, tau);
+        return sum;
+    }
+
+    // each term's tau factor c(tau) replaced by c(tau*) + (tau - tau*) c'(tau*); the non-analytic terms are long zero there
+    private static T Continued<T>(ResidualTerms terms, T delta, T tau, double limit) where T : struct, IScalar<T>
+    {
+        var sum = T.From(0);
+        double logLimit = Math.Log(limit);
+        var beyond = (1 / limit) * tau + -1.0;
+        var p = terms.Power;
+        for (int i = 0; i < p.N.Length; i++)
+        {
+            double tm = p.M[i] != 0 ? Math.Pow(limit, p.M[i]) : 0;
+            double c = p.N[i] * Math.Exp(p.T[i] * logLimit - tm), q = p.T[i] - p.M[i] * tm;
+            var shape = T.Pow(delta, p.D[i]);
+            if (p.L[i] != 0) shape *= T.Exp(-(p.G[i] * T.Pow(delta, p.L[i])));
+            sum += shape * (c * q * beyond + c);
+        }
+        var g = terms.Gaussian;
+        for (int i = 0; i < g.N.Length; i++)
+        {
+            double dt = limit - g.GammaTau[i];
+            double c = g.N[i] * Math.Exp(g.T[i] * logLimit - g.BetaTau[i] * dt * dt), q = g.T[i] - 2 * g.BetaTau[i] * limit * dt;
+            var dd = delta + -g.Epsilon[i];
+            var shape = T.Pow(delta, g.D[i]) * T.Exp(-(g.Eta[i] * (dd * dd)) - g.BetaDelta[i] * (delta + -g.GammaDelta[i]));
+            sum += shape * (c * q * beyond + c);
+        }
         return sum;
     }
 
