@@ -51,6 +51,15 @@ public class PageTests
     }
 
     [Fact]
+    public void A_result_with_nothing_to_draw_still_makes_a_page_and_a_screen()
+    {
+        var main = FakeRating.Block.Main with { CoolingCurve = [], Recuperator = [], IsothermalEnthalpyDifference = [], HeatLeakW = new Dictionary<string, double>(), Exergy = new(0, 0, 0, []) };
+        var report = FakeRating.Block with { Result = FakeRating.Block.Result with { Main = main, SecondOpinion = main } };
+        Assert.Contains("Where the watts go", RatingPage.Write(report));
+        Assert.Contains("not computed", RatingText.Write(report, colour: false));
+    }
+
+    [Fact]
     public void What_a_person_typed_is_escaped()
     {
         var report = FakeRating.Working with { Machine = FakeRating.Working.Machine with { Name = "<b>\"5 & 6\"</b>" } };

@@ -81,7 +81,7 @@ public static class DensityRoots
         for (int i = 0; i < 200; i++)
         {
             double f = e.ReducedPressure(rho, out double slope);
-            if (!double.IsFinite(f)) return double.NaN;
+            if (!double.IsFinite(f)) return ByFineWalkUp(e, target);
             if (!(slope > 0) && double.IsNaN(high))
             {
                 // past the vapour spinodal: the pressure's maximum lies between low and rho
@@ -93,12 +93,31 @@ public static class DensityRoots
             if (f < target) low = rho; else high = rho;
             double step = slope > 0 ? (target - f) / slope : double.NaN;
             double next = rho + step;
-            if (Math.Abs(step) <= RelativeTolerance * rho) return next;
+            if (Math.Abs(step) <= RelativeTolerance * rho) return VerifiedVapour(e, target, next);
             if (double.IsNaN(high)) next = Math.Min(next, rho + stride);
             else if (!(next > low && next < high)) next = 0.5 * (low + high);
             if (next >= limit) return double.NaN;
-            if (next == rho || (high - low) <= RelativeTolerance * rho) return next;
+            if (next == rho || (high - low) <= RelativeTolerance * rho) return VerifiedVapour(e, target, next);
             rho = next;
+        }
+        return double.NaN;
+    }
+
+    // a dilute root is safe; a denser one may lie behind a loop that starts at a few mol/m3 (heavy, cold compositions)
+    private static double VerifiedVapour(PhaseEvaluation e, double target, double rho) =>
+        rho < 2e-3 * e.DensityLimit || MonotoneBetween(e, 0, rho) ? rho : ByFineWalkUp(e, target);
+
+    // from a dilute gas in steps of a fifth, never past a spinodal
+    private static double ByFineWalkUp(PhaseEvaluation e, double target)
+    {
+        double low = 0;
+        for (double rho = 1e-5 * e.DensityLimit; rho < e.DensityLimit; rho *= 1.2)
+        {
+            double f = e.ReducedPressure(rho, out double slope);
+            double high = !(slope > 0) ? CrossingBelowMaximum(e, target, low, rho) : f >= target ? rho : double.NaN;
+            if (!double.IsNaN(high)) return Bracketed(e, target, low, high);
+            if (!(slope > 0)) return double.NaN;
+            low = rho;
         }
         return double.NaN;
     }
@@ -178,30 +197,31 @@ public static class DensityRoots
         return rho;
     }
 
-    // slope > 0 at low, <= 0 at up, pressure below the target at low: a density with pressure above it before or just
-    // behind the maximum, or NaN when the maximum stays below
+    // slope > 0 at low, <= 0 at up, pressure below the target at low: a stable density with pressure above it short of
+    // the spinodal between the two, or NaN when the pressure's maximum there stays below
     private static double CrossingBelowMaximum(PhaseEvaluation e, double target, double low, double up)
     {
-        if (e.ReducedPressure(up, out _) > target) return up;
         for (int i = 0; i < 60 && up - low > 1e-10 * up; i++)
         {
             double middle = 0.5 * (low + up);
             double f = e.ReducedPressure(middle, out double slope);
-            if (f > target) return middle;
-            if (slope > 0) low = middle; else up = middle;
+            if (!(slope > 0)) up = middle;
+            else if (f > target) return middle;
+            else low = middle;
         }
         return double.NaN;
     }
 
+    // the same from the dense side: a stable density with pressure below the target short of the liquid spinodal
     private static double CrossingAboveMinimum(PhaseEvaluation e, double target, double down, double high)
     {
-        if (e.ReducedPressure(down, out _) < target) return down;
         for (int i = 0; i < 60 && high - down > 1e-10 * high; i++)
         {
             double middle = 0.5 * (down + high);
             double f = e.ReducedPressure(middle, out double slope);
-            if (f < target) return middle;
-            if (slope > 0) high = middle; else down = middle;
+            if (!(slope > 0)) down = middle;
+            else if (f < target) return middle;
+            else high = middle;
         }
         return double.NaN;
     }

@@ -54,10 +54,10 @@ internal sealed class EquilibriumSolver
         Residual = 0;
         Rounds = 0;
         Failure = "";
-        if (warm && _count >= 2 && Grow()) return Finish();
+        if (warm && _count >= 2 && Grow(false)) return Finish();
         Failure = "";
         if (!StartFromFeed()) return false;
-        return (!AddIncipient() || Grow()) && Finish();
+        return (!AddIncipient() || Grow(true)) && Finish();
     }
 
     private bool StartFromFeed()
@@ -72,7 +72,7 @@ internal sealed class EquilibriumSolver
     }
 
     // splits until the certificate holds
-    private bool Grow()
+    private bool Grow(bool downhill)
     {
         for (Rounds = 1; Rounds <= 14; Rounds++)
         {
@@ -80,8 +80,9 @@ internal sealed class EquilibriumSolver
             {
                 if (!StartFromFeed()) return false;
                 if (!AddIncipient()) return true;
+                downhill = true;
             }
-            var outcome = _split.Solve(_phases, ref _count, _stability.LeastDistance);
+            var outcome = _split.Solve(_phases, ref _count, Rounds == 1 && !downhill ? 0 : _stability.LeastDistance, downhill);
             Residual = _split.Residual;
             if (outcome == SplitOutcome.PhaseLost) continue;
             if (outcome == SplitOutcome.Failed)

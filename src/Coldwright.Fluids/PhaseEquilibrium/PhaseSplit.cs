@@ -23,7 +23,8 @@ internal sealed class PhaseSplit
     private const double Tolerance = 1e-11;
 
     private readonly FlashWorkspace _w;
-    private readonly double[] _k, _matrix, _step, _scale, _beta, _change;
+    private readonly double[] _k, _matrix, _factor, _step, _scale, _beta, _change;
+    private readonly PhaseBuffer[] _saved;
 
     /// <summary>Iterations of the last call.</summary>
     public int Iterations { get; private set; }
@@ -35,83 +36,136 @@ internal sealed class PhaseSplit
         _w = workspace;
         int n = workspace.Count, m = (FlashWorkspace.MaximumPhases - 1) * n;
         (_k, _step, _scale, _change) = (new double[m], new double[m], new double[m], new double[m + n]);
-        _matrix = new double[m * m];
+        (_matrix, _factor) = (new double[m * m], new double[m * m]);
+        _saved = Enumerable.Range(0, FlashWorkspace.MaximumPhases).Select(_ => new PhaseBuffer(n)).ToArray();
         _beta = new double[FlashWorkspace.MaximumPhases - 1];
     }
 
-    /// <summary>Solves from the phases given; <paramref name="depth"/>: tangent-plane distance of the phase just added.</summary>
-    public SplitOutcome Solve(PhaseBuffer[] phases, ref int count, double depth)
+    /// <summary>
+    /// Solves from the phases given. <paramref name="depth"/>: tangent-plane distance of the phase just added;
+    /// <paramref name="downhill"/>: the phases lie below the Gibbs energy of every smaller number of phases, so that
+    /// two phases cannot become one.
+    /// </summary>
+    public SplitOutcome Solve(PhaseBuffer[] phases, ref int count, double depth, bool downhill)
     {
-        int n = _w.Count;
         // a shallow instability starts next to its solution, where successive substitution crawls
         int successive = depth > -1e-3 ? 1 : 4;
+        int outside = 0, stalled = 0, patience = downhill ? 40 : 8;
         double best = double.PositiveInfinity;
-        int outside = 0, sinceBest = 0;
-        for (Iterations = 0; Iterations < 400; Iterations++)
+        Iterations = 0;
+        if (!Evaluate(phases, count)) return SplitOutcome.Failed;
+        for (; Iterations < 300; Iterations++)
         {
-            bool newton = successive <= 0 && AllPositive(phases, count);
-            for (int j = 0; j < count; j++)
-            {
-                if (!_w.Evaluate(phases[j], phases[j].Branch)) return SplitOutcome.Failed;
-                if (newton) _w.Derivatives(phases[j]);
-            }
             double error = FugacityDifference(phases, count);
             Residual = error;
-            for (int a = 0; a < count; a++)
-                for (int b = a + 1; b < count; b++)
-                    if (phases[a].Coincides(phases[b], 1e-12))
-                    {
-                        phases[a].Fraction += phases[b].Fraction;
-                        Remove(phases, ref count, b);
-                        return SplitOutcome.PhaseLost;
-                    }
+            if (Merge(phases, ref count)) return SplitOutcome.PhaseLost;
             // equal fugacities alone are not enough: the amounts must come from this call's own material balance
-            if (Iterations > 0 && (error < Tolerance || error < 1e-9 && sinceBest > 6))
+            if (Iterations > 0 && (error < Tolerance || error < 1e-9 && stalled > 6))
             {
-                if (!AllPositive(phases, count))
-                {
-                    for (int j = 0; j < count; j++)
-                        if (phases[j].Fraction <= 0)
-                        {
-                            Remove(phases, ref count, j);
-                            Renormalise(phases, count);
-                            return SplitOutcome.PhaseLost;
-                        }
-                }
-                return SplitOutcome.Converged;
-            }
-            if (error < best)
-            {
-                best = error;
-                sinceBest = 0;
-            }
-            else if (++sinceBest > 3 && successive <= 0) successive = 6;
-
-            int reference = Largest(phases, count);
-            bool updated = newton && NewtonStep(phases, count);
-            if (!updated)
-            {
-                successive--;
-                Swap(phases, 0, reference);
-                for (int j = 1; j < count; j++)
-                    for (int i = 0; i < n; i++)
-                        _k[(j - 1) * n + i] = Math.Exp(phases[0].LnPhi[i] - phases[j].LnPhi[i]);
-                if (!Distribute(phases, count, ref outside))
-                {
-                    // all ratios on one side of 1: the smaller phase cannot exist
-                    Remove(phases, ref count, Smallest(phases, count));
-                    Renormalise(phases, count);
-                    return SplitOutcome.PhaseLost;
-                }
-            }
-            if (outside > 40)
-            {
+                if (AllPositive(phases, count)) return SplitOutcome.Converged;
                 Remove(phases, ref count, Smallest(phases, count));
                 Renormalise(phases, count);
                 return SplitOutcome.PhaseLost;
             }
+            if (error < 0.5 * best) (best, stalled) = (error, 0);
+            else if (++stalled > 5 && successive <= 0) successive = 4;
+
+            bool positive = AllPositive(phases, count), moved = false;
+            if (successive <= 0 && positive) moved = Descend(phases, count);
+            if (!moved)
+            {
+                successive--;
+                Save(phases, count);
+                bool distributed = Substitute(phases, count, ref outside);
+                if (downhill && count == 2 && positive && !(distributed && AllPositive(phases, count)))
+                {
+                    // substitution overshoots out of the two-phase region that is known to exist
+                    Restore(phases, count);
+                    outside = 0;
+                    if (!Descend(phases, count)) return SplitOutcome.Failed;
+                    continue;
+                }
+                if (!distributed || outside > patience)
+                {
+                    Remove(phases, ref count, Smallest(phases, count));
+                    Renormalise(phases, count);
+                    return SplitOutcome.PhaseLost;
+                }
+                if (!Evaluate(phases, count)) return SplitOutcome.Failed;
+            }
         }
         return Residual < 1e-9 && AllPositive(phases, count) ? SplitOutcome.Converged : SplitOutcome.Failed;
+    }
+
+    private bool Evaluate(PhaseBuffer[] phases, int count)
+    {
+        for (int j = 0; j < count; j++) if (!_w.Evaluate(phases[j], phases[j].Branch)) return false;
+        return true;
+    }
+
+    private bool Substitute(PhaseBuffer[] phases, int count, ref int outside)
+    {
+        int n = _w.Count;
+        Swap(phases, 0, Largest(phases, count));
+        for (int j = 1; j < count; j++)
+            for (int i = 0; i < n; i++)
+                _k[(j - 1) * n + i] = Math.Exp(phases[0].LnPhi[i] - phases[j].LnPhi[i]);
+        return Distribute(phases, count, ref outside);
+    }
+
+    // a Newton step shortened until the Gibbs energy falls; false when none does
+    private bool Descend(PhaseBuffer[] phases, int count)
+    {
+        double before = Gibbs(phases, count), error = FugacityDifference(phases, count);
+        // order and derivatives first: a step changes both
+        for (int j = 0; j < count; j++)
+        {
+            _w.Evaluate(phases[j], phases[j].Branch);
+            _w.Derivatives(phases[j]);
+        }
+        if (!NewtonDirection(phases, count)) return false;
+        Save(phases, count);
+        double length = 1;
+        for (int attempt = 0; attempt < 7; attempt++, length *= 0.3)
+        {
+            if (Advance(phases, count, length) && AllPositive(phases, count) && Evaluate(phases, count)
+                && (Gibbs(phases, count) < before || FugacityDifference(phases, count) < 0.7 * error && error < 1e-4))
+                return true;
+            Restore(phases, count);
+        }
+        return false;
+    }
+
+    private static double Gibbs(PhaseBuffer[] phases, int count)
+    {
+        double g = 0;
+        for (int j = 0; j < count; j++)
+            for (int i = 0; i < phases[j].X.Length; i++)
+                if (phases[j].X[i] > 0) g += phases[j].Fraction * phases[j].X[i] * (Math.Log(phases[j].X[i]) + phases[j].LnPhi[i]);
+        return g;
+    }
+
+    private void Save(PhaseBuffer[] phases, int count)
+    {
+        for (int j = 0; j < count; j++) _saved[j].CopyFrom(phases[j]);
+    }
+
+    private void Restore(PhaseBuffer[] phases, int count)
+    {
+        for (int j = 0; j < count; j++) phases[j].CopyFrom(_saved[j]);
+    }
+
+    private static bool Merge(PhaseBuffer[] phases, ref int count)
+    {
+        for (int a = 0; a < count; a++)
+            for (int b = a + 1; b < count; b++)
+                if (phases[a].Coincides(phases[b], 1e-12))
+                {
+                    phases[a].Fraction += phases[b].Fraction;
+                    Remove(phases, ref count, b);
+                    return true;
+                }
+        return false;
     }
 
     private static bool AllPositive(PhaseBuffer[] phases, int count)
@@ -207,7 +261,8 @@ internal sealed class PhaseSplit
         return true;
     }
 
-    private bool NewtonStep(PhaseBuffer[] phases, int count)
+    // the direction in scaled amounts of all phases but the reference (put first)
+    private bool NewtonDirection(PhaseBuffer[] phases, int count)
     {
         int n = _w.Count, m = (count - 1) * n;
         // the reference phase is the one in which no component is a trace, so that no digits are lost in its 1/n_i
@@ -249,11 +304,19 @@ internal sealed class PhaseSplit
                         }
                         _matrix[row * m + column] = a;
                     }
-        if (!Dense.TryCholesky(_matrix, m, 1e-12)) return false;
-        Dense.SolveCholesky(_matrix, _step, m);
+        // far from the solution the Gibbs energy need not be convex: add to the diagonal until it is
+        _matrix.AsSpan(0, m * m).CopyTo(_factor);
+        double shift = 0;
+        while (!Dense.TryCholesky(_factor, m, 1e-12))
+        {
+            shift = shift == 0 ? 0.02 : 4 * shift;
+            if (shift > 1e6) return false;
+            _matrix.AsSpan(0, m * m).CopyTo(_factor);
+            for (int row = 0; row < m; row++) _factor[row * m + row] += shift;
+        }
+        Dense.SolveCholesky(_factor, _step, m);
         // no phase may lose more than nine tenths of itself in one step
-        double keep = 1;
-        double given = 0;
+        double keep = 1, given = 0;
         for (int j = 1; j < count; j++)
         {
             double total = 0;
@@ -263,7 +326,14 @@ internal sealed class PhaseSplit
         }
         if (given > 0) keep = Math.Min(keep, 0.9 * r.Fraction / given);
         if (keep < 1) for (int i = 0; i < m; i++) _step[i] *= keep;
-        // to amounts, then to logarithms of the ratios
+        return true;
+    }
+
+    // the step, carried over to the logarithms of the ratios so that traces keep their digits
+    private bool Advance(PhaseBuffer[] phases, int count, double length)
+    {
+        int n = _w.Count;
+        var r = phases[0];
         double referenceTotal = 0;
         for (int i = 0; i < n; i++)
         {
@@ -281,7 +351,7 @@ internal sealed class PhaseSplit
                 int row = (j - 1) * n + i;
                 if (_scale[row] == 0) { _k[row] = r.X[i] > 0 ? phases[j].X[i] / r.X[i] : 1; continue; }
                 double nj = phases[j].Fraction * phases[j].X[i], nr = r.Fraction * r.X[i];
-                double d = _step[row] * _scale[row] / nj - total / phases[j].Fraction - _change[i] / nr + referenceTotal / r.Fraction;
+                double d = length * (_step[row] * _scale[row] / nj - total / phases[j].Fraction - _change[i] / nr + referenceTotal / r.Fraction);
                 _k[row] = phases[j].X[i] / r.X[i] * Math.Exp(Math.Clamp(d, -1.5, 1.5));
             }
         }

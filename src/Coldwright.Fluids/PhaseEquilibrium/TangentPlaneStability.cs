@@ -14,7 +14,7 @@ internal sealed class TangentPlaneStability
 
     private readonly FlashWorkspace _w;
     private readonly PhaseBuffer _trial;
-    private readonly double[] _amount, _root, _gradient, _matrix, _best;
+    private readonly double[] _amount, _root, _gradient, _matrix, _best, _curvature, _direction;
 
     /// <summary>Composition of the phase that lowers the Gibbs energy most among those found.</summary>
     public PhaseBuffer Incipient { get; }
@@ -27,6 +27,7 @@ internal sealed class TangentPlaneStability
         _w = workspace;
         int n = workspace.Count;
         (_trial, Incipient) = (new PhaseBuffer(n), new PhaseBuffer(n));
+        (_curvature, _direction) = (new double[n * n], new double[n]);
         (_amount, _root, _gradient, _matrix, _best) = (new double[n], new double[n], new double[n], new double[n * n], new double[n]);
     }
 
@@ -38,6 +39,26 @@ internal sealed class TangentPlaneStability
     {
         int n = _w.Count;
         LeastDistance = 0;
+        foreach (var phase in known)
+        {
+            if (IntrinsicallyStable(phase)) continue;
+            // a saddle: the minimum lies next to it, along the direction of negative curvature
+            for (int sign = -1; sign <= 1; sign += 2)
+            {
+                for (int i = 0; i < n; i++)
+                {
+                    double root = Math.Sqrt(phase.X[i]) * (1 + sign * Math.Clamp(0.2 * _direction[i] / Math.Max(Math.Sqrt(phase.X[i]), 1e-12), -0.5, 0.5));
+                    _amount[i] = root * root;
+                }
+                double tm = Minimise(phase.Branch, d, []);
+                if (tm < LeastDistance)
+                {
+                    LeastDistance = tm;
+                    Incipient.CopyFrom(_trial);
+                }
+            }
+            if (LeastDistance < Threshold) return true;
+        }
         for (int start = 0; start < n + 3; start++)
         {
             var branch = Start(start, d);
@@ -52,6 +73,42 @@ internal sealed class TangentPlaneStability
             }
         }
         return LeastDistance < Threshold;
+    }
+
+    // positive curvature of the tangent-plane distance at the phase itself; otherwise _direction is set
+    private bool IntrinsicallyStable(PhaseBuffer phase)
+    {
+        int n = _w.Count;
+        _w.Evaluate(phase, phase.Branch);
+        _w.Derivatives(phase);
+        for (int i = 0; i < n; i++)
+            for (int j = 0; j < n; j++)
+                _curvature[i * n + j] = (i == j ? 1 : 0) + Math.Sqrt(phase.X[i] * phase.X[j]) * (phase.C[i * n + j] + 1);
+        _curvature.AsSpan().CopyTo(_matrix);
+        if (Dense.TryCholesky(_matrix, n, 1e-9)) return true;
+        // power iteration on (bound - curvature) for the most negative direction
+        double bound = 0;
+        for (int i = 0; i < n; i++)
+        {
+            double row = 0;
+            for (int j = 0; j < n; j++) row += Math.Abs(_curvature[i * n + j]);
+            bound = Math.Max(bound, row);
+        }
+        for (int i = 0; i < n; i++) _direction[i] = 1 + 0.37 * i;
+        for (int iteration = 0; iteration < 60; iteration++)
+        {
+            double norm = 0;
+            for (int i = 0; i < n; i++)
+            {
+                double v = bound * _direction[i];
+                for (int j = 0; j < n; j++) v -= _curvature[i * n + j] * _direction[j];
+                _best[i] = v;
+                norm += v * v;
+            }
+            norm = Math.Sqrt(norm);
+            for (int i = 0; i < n; i++) _direction[i] = _best[i] / norm;
+        }
+        return false;
     }
 
     private Branch Start(int start, ReadOnlySpan<double> d)

@@ -6,6 +6,9 @@ internal sealed class PlotFrame
     public const double StripHeight = 20;
     public const double StripGap = 8;
 
+    // Pictures that stand under one another then begin at the same place.
+    private const double LeastLeft = 36;
+
     private readonly LineChart _chart;
     private readonly ChartSize _size;
 
@@ -16,7 +19,7 @@ internal sealed class PlotFrame
         var bottom = size.Height - 2 * size.Font - 16 - (chart.Below is null ? 0 : StripHeight + StripGap);
         Y = Ticks.For(chart.Y, (int)((bottom - top) / 52) + 1);
         var names = new[] { chart.Above, chart.Below }.Where(s => s is not null).Select(s => TextWidth.Of(s!.Name, size.Font));
-        var left = Y.Values.Select(v => TextWidth.Of(Y.Text(v), size.Font)).Concat(names).DefaultIfEmpty(20).Max() + 10;
+        var left = Y.Values.Select(v => TextWidth.Of(Y.Text(v), size.Font)).Concat(names).Append(LeastLeft).Max() + 10;
         Plot = new(left, top, size.Width - left - 16, bottom - top);
         X = TicksThatFit();
     }

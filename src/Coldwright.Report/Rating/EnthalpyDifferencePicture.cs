@@ -37,6 +37,9 @@ internal sealed class EnthalpyDifferencePicture
         }));
     }
 
+    /// <summary>True when there is something to draw.</summary>
+    internal static bool Has(ModelRating rating) => rating.IsothermalEnthalpyDifference.Count > 1 && rating.Recuperator.Count > 1;
+
     /// <summary>The smallest difference between the coldest and the warmest temperature in the recuperator.</summary>
     internal static (double TemperatureK, double DifferenceJPerMol) Least(ModelRating rating)
     {

@@ -23,7 +23,7 @@ internal sealed class ExergyPicture
             var largest = Sorted(_account).Take(2).Select(l => $"{l.Name} ({_readout.Percent(Share(l.Watts))})");
             return "Every watt is counted here as the work it is worth (exergy), so that a watt of cold and a watt of electricity can be compared. " +
                 $"The top bar is what goes in; each loss takes its piece off, largest first; the last bar is what is left in {Product}. " +
-                $"The largest losses are {string.Join(" and ", largest)}: that is where a change can gain most.";
+                (_account.LossesW.Count == 0 ? "" : $"The largest losses are {string.Join(" and ", largest)}: that is where a change can gain most.");
         }
     }
 

@@ -72,7 +72,7 @@ public static class RatingPage
             var recuperator = new RecuperatorPicture(report.Main, readout);
             html.Section("Inside the recuperator", h => Page.Figure(h, recuperator.Draw, recuperator.Caption, recuperator.Table));
         }
-        if (report.Main.IsothermalEnthalpyDifference.Count > 1 && report.Main.Recuperator.Count > 0)
+        if (EnthalpyDifferencePicture.Has(report.Main))
         {
             var difference = new EnthalpyDifferencePicture(report, readout);
             html.Section("What the mixture can give", h => Page.Figure(h, difference.Draw, difference.Caption, difference.Table));

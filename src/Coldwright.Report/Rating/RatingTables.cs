@@ -79,11 +79,12 @@ internal sealed class RatingTables(RatingReport report, Readout readout)
         html.Element("p", RatingHeadline.Spread(report, readout)!);
         var rows = RatingHeadline.Figures(report, readout).Select(f => new[] { f.Name, f.Value, f.Second }).ToList();
         void Row(string name, Func<ModelRating, string> value) => rows.Add([name, value(_rating), value(second)]);
-        Row("Throttle outlet", r => readout.TemperatureFull(r.ThrottleOutletK));
-        Row("Discharge temperature", r => readout.TemperatureFull(r.Loop.DischargeTemperatureK));
+        Row("Throttle outlet", r => readout.Temperature(r.ThrottleOutletK));
+        Row("Discharge temperature", r => readout.Temperature(r.Loop.DischargeTemperatureK));
         Row("Circulating flow", r => $"{readout.Figures(r.Loop.MolarFlow, 3)} mol/s");
-        Row("Pinch in the recuperator", r => readout.Difference(r.Recuperator.Min(s => s.HighStreamK - s.LowStreamK)));
-        Row("Smallest isothermal enthalpy difference", r => $"{readout.Figures(EnthalpyDifferencePicture.Least(r).DifferenceJPerMol, 3)} J/mol");
+        if (_rating.Recuperator.Count > 0 && second.Recuperator.Count > 0) Row("Pinch in the recuperator", r => readout.Difference(r.Recuperator.Min(s => s.HighStreamK - s.LowStreamK)));
+        if (EnthalpyDifferencePicture.Has(_rating) && EnthalpyDifferencePicture.Has(second))
+            Row("Least isothermal enthalpy difference", r => $"{readout.Figures(EnthalpyDifferencePicture.Least(r).DifferenceJPerMol, 3)} J/mol");
         html.Table(["", $">{_rating.Model}", $">{second.Model}"], rows);
         html.Element("p", $"The {second.Model} model's verdict: {second.LimitedBy.Sentence}");
     }

@@ -21,7 +21,7 @@ public static class StateText
         foreach (var answer in report.States)
         {
             var state = answer.State;
-            text.Append(style.Bold($"{readout.TemperatureFull(state.TemperatureK)}, {readout.PressureFull(state.PressurePa)}, {answer.Model} model")).Append('\n');
+            text.Append(style.Bold(Heading(state, readout, answer.Model))).Append('\n');
             foreach (var row in Table(report.Names, state, style)) text.Append(row).Append('\n');
             foreach (var warning in answer.Warnings)
                 foreach (var (line, i) in Wrapping.Wrap(warning, Columns - 6).Select((l, i) => (l, i)))
@@ -31,6 +31,11 @@ public static class StateText
         if (several) text.Append(style.Quiet(Spread(report.States[0], report.States[1], readout))).Append('\n');
         return text.Append(style.Quiet($"Caloric zero: {CaloricZero.Text}.")).Append('\n').ToString();
     }
+
+    // A state is asked for at exact figures, so they are shown exactly, unlike in a report.
+    private static string Heading(FluidState state, Readout readout, string model) =>
+        $"{F(readout.TemperatureValue(state.TemperatureK), "0.0####")} {readout.TemperatureSymbol} ({readout.TemperatureBeside(state.TemperatureK)}), " +
+        $"{F(state.PressurePa, "0.###")} Pa ({readout.Pressure(state.PressurePa)}, {readout.PressureBeside(state.PressurePa)}), {model} model";
 
     private static IEnumerable<string> Table(IReadOnlyList<string> names, FluidState state, TerminalStyle style)
     {
