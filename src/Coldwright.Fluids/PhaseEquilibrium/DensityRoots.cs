@@ -39,6 +39,20 @@ public static class DensityRoots
         return branch == Branch.Vapour ? FromIdealGas(e, target) : FromDenseSide(e, target);
     }
 
+    /// <summary>
+    /// The branch to follow a root on when the composition changes. An isotherm without a loop has one root, and either
+    /// search finds it; when the loop opens the root must stay with the gas or with the liquid according to its density,
+    /// not according to the search that happened to find it.
+    /// </summary>
+    public static Branch Name(PhaseEvaluation e, double pressurePa, double density, Branch found)
+    {
+        var byDensity = density < e.DividingDensity ? Branch.Vapour : Branch.Liquid;
+        if (byDensity == found) return found;
+        bool both = e.TryClosedFormRoots(pressurePa, out double vapour, out double liquid) ? vapour == liquid
+            : found == Branch.Liquid ? MonotoneBetween(e, 0, density) : MonotoneBetween(e, density, e.DensityLimit);
+        return both ? byDensity : found;
+    }
+
     // plain Newton, given up as soon as it leaves a stable stretch
     private static double NewtonFrom(PhaseEvaluation e, double target, double rho)
     {

@@ -12,9 +12,10 @@ internal sealed class EquilibriumSolver
     private readonly FlashWorkspace _w;
     private readonly TangentPlaneStability _stability;
     private readonly PhaseSplit _split;
-    private readonly double[] _d, _composition;
-    private readonly PhaseBuffer[] _phases;
+    private readonly double[] _d;
+    private readonly PhaseBuffer[] _phases, _saved;
     private int _count;
+    private bool _unstable;
 
     public EquilibriumSolver(HelmholtzModel model)
     {
@@ -22,9 +23,12 @@ internal sealed class EquilibriumSolver
         _w = new FlashWorkspace(model);
         _stability = new TangentPlaneStability(_w);
         _split = new PhaseSplit(_w);
-        (_d, _composition) = (new double[model.Count], new double[model.Count]);
-        _phases = Enumerable.Range(0, FlashWorkspace.MaximumPhases).Select(_ => new PhaseBuffer(model.Count)).ToArray();
+        _d = new double[model.Count];
+        _phases = Buffers(model.Count);
+        _saved = Buffers(model.Count);
     }
+
+    private static PhaseBuffer[] Buffers(int n) => Enumerable.Range(0, FlashWorkspace.MaximumPhases).Select(_ => new PhaseBuffer(n)).ToArray();
 
     public HelmholtzModel Model { get; }
     public PhaseEvaluation Evaluation => _w.Evaluation;
@@ -57,7 +61,7 @@ internal sealed class EquilibriumSolver
         if (warm && _count >= 2 && Grow(false)) return Finish();
         Failure = "";
         if (!StartFromFeed()) return false;
-        return (!AddIncipient() || Grow(true)) && Finish();
+        return (AddIncipient() ? Grow(true) : Certified()) && Finish();
     }
 
     private bool StartFromFeed()
@@ -71,75 +75,76 @@ internal sealed class EquilibriumSolver
         return true;
     }
 
-    // splits until the certificate holds
-    private bool Grow(bool downhill)
+    // splits until the certificate holds; every round lowers the Gibbs energy
+    private bool Grow(bool balanced)
     {
-        for (Rounds = 1; Rounds <= 14; Rounds++)
+        for (Rounds = 1; Rounds <= 40; Rounds++)
         {
             if (_count == 1)
             {
                 if (!StartFromFeed()) return false;
-                if (!AddIncipient()) return true;
-                downhill = true;
+                if (!AddIncipient()) return Certified();
+                balanced = true;
             }
-            var outcome = _split.Solve(_phases, ref _count, Rounds == 1 && !downhill ? 0 : _stability.LeastDistance, downhill);
+            var outcome = _split.Solve(_phases, ref _count, Rounds == 1 && !balanced ? 0 : _stability.LeastDistance, balanced);
             Residual = _split.Residual;
+            // a warm start that does not fit is given up: a cold one follows
+            if (outcome == SplitOutcome.PhaseLost && !balanced) return Fail("the warm start lost a phase");
             if (outcome == SplitOutcome.PhaseLost) continue;
             if (outcome == SplitOutcome.Failed)
                 return Fail($"{_count} phases: fugacities still differ by {_split.Residual:0.0e+0} after {_split.Iterations} iterations");
-            if (!AddIncipient()) return true;
+            balanced = true;
+            if (!AddIncipient()) return Certified();
         }
         return Fail("the number of phases did not settle");
     }
 
-    // the certificate: false when stable; otherwise the incipient phase is added
+    private bool Certified() => _unstable ? Fail($"more than {FlashWorkspace.MaximumPhases} phases would be needed") : true;
+
+    // the certificate: false when stable (or when no more phases fit in); otherwise the incipient phase is added
     private bool AddIncipient()
     {
-        var reference = _phases[0];
-        for (int j = 1; j < _count; j++) if (_phases[j].Fraction > reference.Fraction) reference = _phases[j];
+        var reference = _phases[PhaseSums.Largest(Phases)];
         for (int i = 0; i < _w.Count; i++)
             _d[i] = reference.X[i] > 0 ? Math.Log(reference.X[i]) + reference.LnPhi[i] : double.NegativeInfinity;
-        if (!_stability.IsUnstable(_d, Phases)) return false;
-        if (_count == FlashWorkspace.MaximumPhases) return false;
-        // taken from the phase that can give most of it; small enough that the Gibbs energy is sure to fall
-        var incipient = _stability.Incipient;
-        int donor = 0;
-        double most = 0;
-        for (int j = 0; j < _count; j++)
-        {
-            double available = double.PositiveInfinity;
-            for (int i = 0; i < _w.Count; i++)
-                if (incipient.X[i] > 0) available = Math.Min(available, _phases[j].Fraction * _phases[j].X[i] / incipient.X[i]);
-            if (available > most) (most, donor) = (available, j);
-        }
-        Donate(_phases[donor], incipient, most);
+        _unstable = _stability.IsUnstable(_d, Phases);
+        if (!_unstable || _count == FlashWorkspace.MaximumPhases) return false;
+        Donate(_stability.Incipient);
         return true;
     }
 
-    // Takes as much of the incipient phase out of the donor as still lowers the Gibbs energy: with tm < 0 a small enough
-    // amount always does, so the split starts downhill of every state met before.
-    private void Donate(PhaseBuffer from, PhaseBuffer incipient, double available)
+    // Takes as much of the incipient phase out of all the others (each component in proportion to where it is) as still
+    // lowers the Gibbs energy: with tm < 0 a small enough amount always does, so the split starts downhill of every
+    // state met before.
+    private void Donate(PhaseBuffer incipient)
     {
-        double before = from.Fraction * LocalGibbs(from), share = 0.5 * Math.Min(available, from.Fraction);
-        from.X.CopyTo(_composition, 0);
-        double fraction = from.Fraction;
-        for (int attempt = 0; attempt < 25; attempt++, share *= 0.3)
+        double before = PhaseSums.Gibbs(Phases), each = PhaseSums.Gibbs(incipient), available = 1;
+        for (int i = 0; i < _w.Count; i++) if (incipient.X[i] > 0) available = Math.Min(available, _w.Z[i] / incipient.X[i]);
+        for (int j = 0; j < _count; j++) _saved[j].CopyFrom(_phases[j]);
+        double share = 0.5 * available;
+        for (int attempt = 0; attempt < 30; attempt++, share *= 0.3)
         {
-            double left = fraction - share;
-            for (int i = 0; i < _w.Count; i++) from.X[i] = (fraction * _composition[i] - share * incipient.X[i]) / left;
-            from.Fraction = left;
-            if (_w.Evaluate(from, from.Branch) && left * LocalGibbs(from) + share * LocalGibbs(incipient) < before) break;
+            bool possible = true;
+            for (int j = 0; j < _count && possible; j++)
+            {
+                PhaseBuffer old = _saved[j], now = _phases[j];
+                double left = 0;
+                for (int i = 0; i < _w.Count; i++)
+                {
+                    double amount = old.Fraction * old.X[i];
+                    if (amount > 0) amount *= 1 - share * incipient.X[i] / _w.Z[i];
+                    now.X[i] = amount;
+                    left += amount;
+                }
+                for (int i = 0; i < _w.Count; i++) now.X[i] /= left;
+                now.Fraction = left;
+                possible = _w.Evaluate(now, old.Branch);
+            }
+            if (possible && PhaseSums.Gibbs(Phases) + share * each < before) break;
         }
         _phases[_count].CopyFrom(incipient);
-        _phases[_count].Fraction = fraction - from.Fraction;
+        _phases[_count].Fraction = share;
         _count++;
-    }
-
-    private static double LocalGibbs(PhaseBuffer phase)
-    {
-        double g = 0;
-        for (int i = 0; i < phase.X.Length; i++) if (phase.X[i] > 0) g += phase.X[i] * (Math.Log(phase.X[i]) + phase.LnPhi[i]);
-        return g;
     }
 
     private bool Finish()

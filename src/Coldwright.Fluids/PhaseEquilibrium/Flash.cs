@@ -58,6 +58,9 @@ public sealed class Flash
     /// <summary>Number of phases of the last solve.</summary>
     public int PhaseCount => _solver.Phases.Length;
 
+    /// <summary>Names of the phases of the last solve, joined: one of a few constant strings, so nothing is allocated.</summary>
+    public string PhaseNames() => PhaseNaming.Names(_solver.Phases);
+
     /// <summary>Vapour fraction of the last solve.</summary>
     public double VapourFraction()
     {

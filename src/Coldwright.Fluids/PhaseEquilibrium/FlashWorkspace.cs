@@ -5,7 +5,7 @@ namespace Coldwright.Fluids.PhaseEquilibrium;
 /// <summary>A model's evaluation at one temperature and pressure, shared by stability, split and certificate.</summary>
 internal sealed class FlashWorkspace
 {
-    public const int MaximumPhases = 4;
+    public const int MaximumPhases = 6;
 
     public readonly HelmholtzModel Model;
     public readonly PhaseEvaluation Evaluation;
@@ -36,20 +36,20 @@ internal sealed class FlashWorkspace
         }
     }
 
-    /// <summary>Density and fugacity coefficients on the wanted branch, or on the other when it has no root. False: no root.</summary>
+    /// <summary>Density and fugacity coefficients on the wanted branch, or on the other when it has no root; the phase is then given the branch that its density belongs to (<see cref="DensityRoots.Name"/>). False: no root.</summary>
     public bool Evaluate(PhaseBuffer phase, Branch wanted)
     {
         var e = Evaluation;
         e.SetIsotherm(Temperature, phase.X);
-        double guess = phase.Branch == wanted ? phase.Density : double.NaN;
-        double rho = DensityRoots.Find(e, Pressure, wanted, guess);
-        phase.Branch = wanted;
+        double rho = DensityRoots.Find(e, Pressure, wanted, phase.Density);
+        var branch = wanted;
         if (double.IsNaN(rho))
         {
-            phase.Branch = wanted == Branch.Liquid ? Branch.Vapour : Branch.Liquid;
-            rho = DensityRoots.Find(e, Pressure, phase.Branch);
+            branch = wanted == Branch.Liquid ? Branch.Vapour : Branch.Liquid;
+            rho = DensityRoots.Find(e, Pressure, branch);
             if (double.IsNaN(rho)) return false;
         }
+        phase.Branch = DensityRoots.Name(e, Pressure, rho, branch);
         Fugacity(phase, rho);
         return true;
     }
@@ -64,8 +64,9 @@ internal sealed class FlashWorkspace
         bool both = !double.IsNaN(vapour) && !double.IsNaN(liquid) && Math.Abs(vapour - liquid) > 1e-9 * liquid;
         if (!both)
         {
-            phase.Branch = double.IsNaN(vapour) ? Branch.Liquid : Branch.Vapour;
-            Fugacity(phase, double.IsNaN(vapour) ? liquid : vapour);
+            double only = double.IsNaN(vapour) ? liquid : vapour;
+            phase.Branch = DensityRoots.Name(e, Pressure, only, double.IsNaN(vapour) ? Branch.Liquid : Branch.Vapour);
+            Fugacity(phase, only);
             return true;
         }
         phase.Branch = Branch.Vapour;

@@ -17,4 +17,16 @@ internal static class PhaseNaming
         if (j == 0) return firstIsVapour ? PhaseKind.Vapour : PhaseKind.Liquid;
         return j == 1 && firstIsVapour ? PhaseKind.Liquid : PhaseKind.SecondLiquid;
     }
+
+    /// <summary>The phases in words, from constants.</summary>
+    public static string Names(ReadOnlySpan<PhaseBuffer> phases) => (KindOf(phases, 0) == PhaseKind.Vapour, phases.Length) switch
+    {
+        (true, 1) => "vapour",
+        (false, 1) => "liquid",
+        (true, 2) => "vapour+liquid",
+        (false, 2) => "liquid+second_liquid",
+        (true, 3) => "vapour+liquid+second_liquid",
+        (false, _) => "liquid+second_liquid+second_liquid",
+        _ => "vapour+liquid+second_liquid+second_liquid",
+    };
 }

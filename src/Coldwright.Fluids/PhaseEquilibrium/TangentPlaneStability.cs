@@ -12,6 +12,8 @@ internal sealed class TangentPlaneStability
     /// <summary>A minimum below this (units of RT) is an instability.</summary>
     public const double Threshold = -1e-10;
 
+    private static readonly double[] Blends = [0.4, 0.75];
+
     private readonly FlashWorkspace _w;
     private readonly PhaseBuffer _trial;
     private readonly double[] _amount, _root, _gradient, _matrix, _best, _curvature, _direction;
@@ -59,10 +61,10 @@ internal sealed class TangentPlaneStability
             }
             if (LeastDistance < Threshold) return true;
         }
-        for (int start = 0; start < n + 3; start++)
+        for (int start = 0; start < n + 3 + Blends.Length; start++)
         {
-            var branch = Start(start, d);
-            if (start >= 3 && _w.Z[start - 3] == 0) continue;
+            if (start >= 3 && start < n + 3 && _w.Z[start - 3] == 0) continue;
+            var branch = start < n + 3 ? Start(start, d) : Blend(Blends[start - n - 3], d, known);
             double tm = Minimise(branch, d, known);
             if (tm < LeastDistance)
             {
@@ -130,6 +132,23 @@ internal sealed class TangentPlaneStability
                 for (int i = 0; i < n; i++) _amount[i] = i == start - 3 ? 0.98 : 0.02 * z[i];
                 return Branch.Liquid;
         }
+    }
+
+    // A light second liquid lies between the vapour and the heavy liquid, where no nearly pure component is liquid at all:
+    // known lightest (or ideal-gas) and densest compositions mixed, on the liquid branch.
+    private Branch Blend(double share, ReadOnlySpan<double> d, ReadOnlySpan<PhaseBuffer> known)
+    {
+        int n = _w.Count;
+        PhaseBuffer light = known[0], dense = known[0];
+        foreach (var phase in known)
+        {
+            if (phase.Density < light.Density) light = phase;
+            if (phase.Density > dense.Density) dense = phase;
+        }
+        double sum = 0;
+        for (int i = 0; i < n; i++) sum += _amount[i] = known.Length > 1 ? light.X[i] : _w.Z[i] == 0 ? 0 : Math.Exp(Math.Clamp(d[i], -600, 100));
+        for (int i = 0; i < n; i++) _amount[i] = share * _amount[i] / sum + (1 - share) * dense.X[i];
+        return Branch.Liquid;
     }
 
     private double Minimise(Branch branch, ReadOnlySpan<double> d, ReadOnlySpan<PhaseBuffer> known)

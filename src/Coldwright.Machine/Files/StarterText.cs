@@ -20,13 +20,13 @@ public static class StarterText
 
         charge:
           # names and fractions that sum to 1
-          mixture: "nitrogen 0.29, methane 0.27, ethane 0.22, propane 0.12, isobutane 0.10"
+          mixture: "nitrogen 0.27, methane 0.38, ethane 0.20, propane 0.09, isobutane 0.06"
           fractions: mole              # or: mass
           # mass: 320 g                # when you weighed it
 
         operation:
           high-pressure: 17.5 barg     # before the recuperator
-          low-pressure: 3.2 barg       # at the cold end and at the suction
+          low-pressure: 3.6 barg       # at the cold end and at the suction
 
         # Parts by name. The name is yours, the kind is one of: compressor, aftercooler, warm-exchanger, precooler,
         # recuperator, throttle, coil, vessel, block, cold-box, feed, valve, relief, flask.
@@ -65,7 +65,7 @@ public static class StarterText
             fan-power: 30 W
           recuperator:
             kind: recuperator
-            conductance: 120 W/K
+            conductance: 100 W/K
             high-tube: 3/8 in ACR      # tubes: 3/8 in ACR, 1 in type L, or outside diameter and wall: 6.35 x 0.8 mm
             low-tube: 3/4 in ACR
             length: 16 m
@@ -83,11 +83,11 @@ public static class StarterText
             length: 320 mm
           cold-box:
             kind: cold-box
-            inside: 0.40 x 0.30 x 0.42 m
-            wall: 150 mm               # thickness of the insulation
+            inside: 0.26 x 0.22 x 0.34 m
+            wall: 180 mm               # thickness of the insulation
             insulation: polyurethane-foam
             penetrations:              # wires and rods through the wall; tubes are counted from the lines
-              - {material: copper-wire, area: 0.4 mm2, length: 150 mm}
+              - {material: copper-wire, area: 0.4 mm2, length: 180 mm}
           bottle:
             kind: feed
             gas: nitrogen              # or argon, oxygen, methane
@@ -121,9 +121,9 @@ public static class StarterText
           - {from: warm-exchanger.low, to: compressor, tube: 5/8 in ACR, length: 0.8 m, in: room}
           - {from: bottle, to: fill-valve, tube: 1/4 in ACR, length: 1.5 m, in: room}
           - {from: fill-valve, to: precooler.feed, tube: 1/4 in ACR, length: 0.6 m, in: room}
-          - {from: precooler.feed, to: vessel, tube: 1/4 in ACR, length: 0.9 m, in: room}
-          - {from: vessel, to: vessel-relief, tube: 1/4 in ACR, length: 0.5 m, in: room}
-          - {from: vessel, to: drain-valve, tube: 1/4 in ACR, length: 0.4 m, in: cold-box}
+          - {from: precooler.feed, to: vessel, tube: 1/8 in ACR, length: 0.9 m, in: room}
+          - {from: vessel, to: vessel-relief, tube: 1/8 in ACR, length: 0.5 m, in: room}
+          - {from: vessel, to: drain-valve, tube: 3/16 in ACR, length: 0.4 m, in: cold-box}
           - {from: drain-valve, to: flask, tube: 1/4 in ACR, length: 0.3 m, in: room}
 
         """;

@@ -34,7 +34,7 @@ public sealed class SolidMaterial
 
     /// <summary>A sentence to show beside every result that rests on figures from memory; null for published ones.</summary>
     public string? Caveat => Provenance == Provenance.FromMemory
-        ? $"conductivity of {Name} is a design value from memory, to be verified ({Source})"
+        ? $"conductivity of {Name}: a design value from memory, not yet checked against a publication"
         : null;
 
     /// <param name="name">Key.</param>

@@ -1,0 +1,94 @@
+using System.CommandLine;
+using Coldwright.Fluids.Substances;
+using Coldwright.Machine.Description;
+using Coldwright.Machine.Files;
+using Coldwright.Report.Rating;
+using Coldwright.Safety;
+using Coldwright.Simulation.Rating;
+
+namespace Coldwright.Cli.Commands;
+
+/// <summary><c>rate DIR</c>: the steady rating of a described cooler.</summary>
+internal static class RateCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var directory = new Argument<string>("DIR") { Description = "the folder that holds machine.yaml" };
+        var command = new Command("rate", "Rate a cooler: temperature, cooling, litres per hour, watts, cost, losses, what limits it.") { directory };
+        command.SetAction(parsed => Run(parsed.GetRequiredValue(directory), Faces.Of(parsed, terminal)));
+        return command;
+    }
+
+    private static int Run(string directory, Faces faces)
+    {
+        var folder = MachineFiles.ReadGood(directory);
+        var machine = folder.Machine!;
+        // Made before the work: a folder that cannot be written is better known at once.
+        if (faces.ReportFolder is { } reportFolder) MakeFolder(reportFolder);
+
+        var report = Report(folder, Rate(folder, faces), faces);
+        faces.Terminal.Output.Write(faces.Json ? RatingJson.Write(report) : RatingText.Write(report, faces.Colour));
+        if (faces.ReportFolder is { } target)
+        {
+            var page = Path.Combine(target, RatingPage.FileName);
+            SafeFile.Write(page, w => w.Write(RatingPage.Write(report)));
+            // JSON stays alone on standard output.
+            (faces.Json ? faces.Terminal.Error : faces.Terminal.Output).WriteLine($"Report page: {page}");
+        }
+        return Answer(report.Result.Main);
+    }
+
+    private static RatingResult Rate(MachineFolder folder, Faces faces)
+    {
+        var stage = $"rating {folder.Machine!.Name}";
+        using var progress = new Progress(faces.Terminal, () => stage);
+        var options = new RatingOptions
+        {
+            Model = faces.Model switch
+            {
+                ModelChoice.Reference => RatingModel.Reference,
+                ModelChoice.Cubic => RatingModel.Cubic,
+                _ => RatingModel.Both,
+            },
+        };
+        var result = CoolerRating.Rate(folder.Machine, folder.Layout!, folder.Shop ?? NoShop, options, text => stage = text, faces.Terminal.Cancel);
+        return folder.Shop is null ? WithoutCost(result) : result;
+    }
+
+    // Without prices there is no cost, rather than a cost of 0; the folder's notes say so.
+    private static ShopDescription NoShop => new() { Currency = "", ElectricityPerKWh = 0, GasPerKg = new Dictionary<string, double>() };
+
+    private static RatingResult WithoutCost(RatingResult result) => result with
+    {
+        Main = result.Main with { CostPerL = null },
+        SecondOpinion = result.SecondOpinion is { } second ? second with { CostPerL = null } : null,
+    };
+
+    private static RatingReport Report(MachineFolder folder, RatingResult result, Faces faces)
+    {
+        var loop = result.Main.Loop;
+        var findings = Cautions.For(folder.Machine!, new CautionInputs
+        {
+            MolarMassKgPerMol = name => SubstanceCatalog.Get(name).MolarMass,
+            DischargeTemperatureK = loop.DischargeTemperatureK,
+            ColdestTemperatureK = loop.Points.Count > 0 ? loop.Points.Min(p => p.TemperatureK) : null,
+        });
+        return new RatingReport
+        {
+            Machine = folder.Machine!,
+            Result = result with { Warnings = [.. result.Warnings, .. folder.Notes] },
+            Findings = findings,
+            Units = faces.Units,
+        };
+    }
+
+    // "No" is an answer: a broken limit, or something that stops the cooler.
+    private static int Answer(ModelRating rating) =>
+        rating.LimitedBy.Kind == LimitationKind.Works && !rating.Limits.Any(l => l.Broken) ? ExitCode.Done : ExitCode.No;
+
+    private static void MakeFolder(string folder)
+    {
+        if (File.Exists(folder)) throw new InputException("--report", $"'{folder}' is a file; give the name of a folder");
+        Directory.CreateDirectory(folder);
+    }
+}

@@ -1,0 +1,161 @@
+using Coldwright.Fluids.EquationsOfState;
+using Coldwright.Machine.Description;
+using Coldwright.Machine.Layout;
+using Coldwright.Machine.Precooling;
+using Coldwright.Numerics.Roots;
+
+namespace Coldwright.Simulation.Rating;
+
+/// <summary>Rates a cooler with one fluid model: cooling curve, operating point, product, power, cost, account of exergy, verdict.</summary>
+internal sealed class ModelRatingSolver
+{
+    private readonly MachineDescription _machine;
+    private readonly LoopLayout _layout;
+    private readonly ShopDescription _shop;
+    private readonly RatingOptions _options;
+    private readonly CancellationToken _cancel;
+    private readonly LoopSolver _loop;
+    private readonly ProductSolver? _product;
+
+    public ModelRatingSolver(MachineDescription machine, LoopLayout layout, ShopDescription shop, HelmholtzModel model, RatingOptions options, CancellationToken cancel)
+    {
+        (_machine, _layout, _shop, _options, _cancel) = (machine, layout, shop, options, cancel);
+        _loop = new LoopSolver(machine, layout, model, options, cancel);
+        if (layout.Feed is { } feed) _product = new ProductSolver(feed, machine.Room);
+    }
+
+    public ModelRating Solve()
+    {
+        var warnings = new List<string>(_loop.Model.Warnings);
+        if (_layout.ColdBox is null) warnings.Add("no cold-box is described: the heat leak is taken as zero and the cooling is too good");
+        var curve = Curve();
+        double? noLoad = NoLoadTemperature(curve, warnings);
+        double targetK = OperatingTemperature(curve), operatingK = targetK;
+        // no product there: what the cooler does is stand at its no-load temperature
+        if (_options.OperatingTemperatureK is null && Point(targetK).NetCoolingW <= 0) operatingK = noLoad ?? curve[^1].TemperatureK;
+        var solution = _loop.Solve(operatingK, exact: true);
+        var leak = _loop.Leak(operatingK, solution.RecuperatorInletK);
+        if (leak is not null) warnings.AddRange(leak.Warnings);
+        var point = OperatingPoint.Build(_machine, _layout, _loop, _product, solution);
+        warnings.AddRange(point.Warnings);
+        var verdict = Verdict.Find(_machine, _layout, _loop, _product, noLoad, point, targetK);
+        return new ModelRating
+        {
+            Model = _loop.Model.Name,
+            NoLoadTemperatureK = noLoad,
+            ThrottleOutletK = point.ThrottleOutlet.TemperatureK,
+            CoolingCurve = curve,
+            OperatingTemperatureK = operatingK,
+            Recuperator = _loop.Exchanger.Stations(solution.RecuperatorInletK, operatingK - _layout.Coil.DifferenceK, solution.Exchanger.Duty, 80)
+                .Select(s => new RecuperatorStation(s.DutyShare, s.HighK, s.LowK, s.HighPhases, s.LowPhases)).ToArray(),
+            IsothermalEnthalpyDifference = Differences(),
+            Loop = point.Loop,
+            Power = point.Power,
+            HeatLeakW = solution.LeakPaths,
+            Liquid = point.Liquid,
+            EnergyKWhPerL = point.Liquid is { CollectedLPerH: > 0 } l ? point.Power.TotalW / 1000 / l.CollectedLPerH : null,
+            CostPerL = Cost(point),
+            CarnotFraction = CarnotFraction(point, curve),
+            Exergy = point.Exergy,
+            Balance = point.Balance,
+            Limits = point.Limits,
+            LimitedBy = verdict,
+            Warnings = warnings.Distinct().ToArray(),
+        };
+    }
+
+    private List<CoolingPoint> Curve()
+    {
+        double warm = _loop.NominalInletK, step = _options.CurveStepK;
+        int count = Math.Max(8, (int)Math.Ceiling((warm - 1 - _loop.ColdestLoadK) / step));
+        var points = new List<CoolingPoint>(count + 1);
+        for (int i = 0; i <= count; i++)
+        {
+            _cancel.ThrowIfCancellationRequested();
+            points.Add(Point(_loop.ColdestLoadK + (warm - 1 - _loop.ColdestLoadK) * i / count));
+        }
+        return points;
+    }
+
+    private CoolingPoint Point(double loadK)
+    {
+        var s = _loop.Solve(loadK, exact: false);
+        return new CoolingPoint(loadK, s.GrossCoolingW, s.ColdEndLeakW, s.Exchanger.WarmEndDifferenceK, s.Exchanger.PinchK, s.Exchanger.PinchHighK);
+    }
+
+    // coming from the warm side, the first temperature at which nothing is left over
+    private double? NoLoadTemperature(List<CoolingPoint> curve, List<string> warnings)
+    {
+        if (curve[^1].NetCoolingW <= 0) return null;
+        for (int i = curve.Count - 2; i >= 0; i--)
+            if (curve[i].NetCoolingW <= 0)
+                return Brent.Solve(t => Point(t).NetCoolingW, curve[i].TemperatureK, curve[i].NetCoolingW, curve[i + 1].TemperatureK, curve[i + 1].NetCoolingW, 1e-4);
+        warnings.Add(FormattableString.Invariant($"cooling is left at {curve[0].TemperatureK:0.#} K, the coldest temperature looked at: the no-load temperature lies below it, and freezing is not looked at in this version"));
+        return curve[0].TemperatureK;
+    }
+
+    private double OperatingTemperature(List<CoolingPoint> curve)
+    {
+        double warm = _loop.NominalInletK - 1;
+        if (_options.OperatingTemperatureK is { } asked) return Math.Clamp(asked, _loop.ColdestLoadK, warm);
+        if (_product is null) return Best(curve, p => p.NetCoolingW * (_machine.Room.TemperatureK / p.TemperatureK - 1));
+        if (_product.CondensingK is { } t) return Math.Clamp(t, _loop.ColdestLoadK, warm);
+        // above the critical pressure there is no condensing temperature: the load temperature that collects most
+        double arriving = _product.Arriving(ArrivingK()).MolarEnthalpy;
+        return Best(curve, p =>
+        {
+            var leaving = _product.Leaving(p.TemperatureK);
+            double heat = arriving - leaving.Enthalpy;
+            return heat > 0 ? p.NetCoolingW / heat * (1 - _product.LetDown(leaving.Enthalpy).VapourFraction) : 0;
+        });
+    }
+
+    private static double Best(List<CoolingPoint> curve, Func<CoolingPoint, double> merit) => curve.MaxBy(merit)!.TemperatureK;
+
+    private double? ArrivingK() => _layout.FeedPrecooled ? _layout.Precooler?.OutletTemperatureK : null;
+
+    private List<(double, double)> Differences()
+    {
+        double cold = Math.Max(_loop.High.ColdestK, _loop.Low.ColdestK), warm = Math.Min(_loop.High.WarmestK, _loop.Low.WarmestK);
+        var list = new List<(double, double)>();
+        for (int i = 0; i <= 120; i++)
+        {
+            double t = cold + (warm - cold) * i / 120;
+            list.Add((t, _loop.Exchanger.IsothermalDifference(t)));
+        }
+        return list;
+    }
+
+    private CostPerLitre? Cost(OperatingPoint point)
+    {
+        if (point.Liquid is not { CollectedLPerH: > 0 } liquid) return null;
+        double perHour = liquid.CollectedLPerH;
+        double gas = _shop.GasPerKg.TryGetValue(liquid.Substance, out double price) ? price * liquid.RateKgPerS * 3600 / perHour : 0;
+        double charge = 0;
+        if (_machine.Charge.MassKg is { } mass)
+        {
+            var mixture = _machine.Charge.Mixture;
+            double total = 0, cost = 0;
+            for (int i = 0; i < mixture.Names.Count; i++)
+            {
+                double m = mixture.MoleFractions[i] * _loop.Model.Substances[i].MolarMass;
+                total += m;
+                if (_shop.GasPerKg.TryGetValue(mixture.Names[i], out double p)) cost += m * p;
+            }
+            charge = mass * cost / total * _shop.ChargeLossPer1000H / 1000 / perHour;
+        }
+        return new CostPerLitre(_shop.Currency, point.Power.TotalW / 1000 * _shop.ElectricityPerKWh / perHour, gas, charge);
+    }
+
+    private double CarnotFraction(OperatingPoint point, List<CoolingPoint> curve)
+    {
+        if (_product is not null) return point.Exergy.ProductW / point.Power.TotalW;
+        // the best point of the curve, at the power of the operating point (pressures and suction gas are nearly the same)
+        double room = _machine.Room.TemperatureK;
+        return Math.Max(0, curve.Max(p => p.NetCoolingW * (room / p.TemperatureK - 1))) / point.Power.TotalW;
+    }
+
+    /// <summary>Share of Carnot and power of the precooler.</summary>
+    internal static double PrecoolerPowerW(PrecoolerPart part, double roomK, double dutyW) =>
+        dutyW <= 0 ? 0 : dutyW / PrecoolerModel.CoefficientOfPerformance(part, roomK);
+}
