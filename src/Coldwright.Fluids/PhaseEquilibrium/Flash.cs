@@ -55,6 +55,14 @@ public sealed class Flash
     /// <summary>Overall entropy of the last solve, J/(mol K).</summary>
     public double Entropy() => Overall(enthalpy: false);
 
+    /// <summary>Overall molar density of the last solve, mol/m3.</summary>
+    public double Density()
+    {
+        double volume = 0;
+        foreach (var phase in _solver.Phases) volume += phase.Fraction / phase.Density;
+        return 1 / volume;
+    }
+
     /// <summary>Number of phases of the last solve.</summary>
     public int PhaseCount => _solver.Phases.Length;
 

@@ -48,7 +48,7 @@ internal sealed class ModelRatingSolver
             OperatingTemperatureK = operatingK,
             Recuperator = _loop.Exchanger.Stations(solution.RecuperatorInletK, operatingK - _layout.Coil.DifferenceK, solution.Exchanger.Duty, 80)
                 .Select(s => new RecuperatorStation(s.DutyShare, s.HighK, s.LowK, s.HighPhases, s.LowPhases)).ToArray(),
-            IsothermalEnthalpyDifference = Differences(),
+            IsothermalEnthalpyDifference = Differences(operatingK - _layout.Coil.DifferenceK, solution.RecuperatorInletK),
             Loop = point.Loop,
             Power = point.Power,
             HeatLeakW = solution.LeakPaths,
@@ -114,16 +114,12 @@ internal sealed class ModelRatingSolver
 
     private double? ArrivingK() => _layout.FeedPrecooled ? _layout.Precooler?.OutletTemperatureK : null;
 
-    private List<(double, double)> Differences()
+    // the recuperator's ends are among the points, since the least value often lies at one of them
+    private (double, double)[] Differences(double coldEndK, double warmEndK)
     {
         double cold = Math.Max(_loop.High.ColdestK, _loop.Low.ColdestK), warm = Math.Min(_loop.High.WarmestK, _loop.Low.WarmestK);
-        var list = new List<(double, double)>();
-        for (int i = 0; i <= 120; i++)
-        {
-            double t = cold + (warm - cold) * i / 120;
-            list.Add((t, _loop.Exchanger.IsothermalDifference(t)));
-        }
-        return list;
+        return Enumerable.Range(0, 121).Select(i => cold + (warm - cold) * i / 120).Append(coldEndK).Append(warmEndK).Distinct().Order()
+            .Select(t => (t, _loop.Exchanger.IsothermalDifference(t))).ToArray();
     }
 
     private CostPerLitre? Cost(OperatingPoint point)
