@@ -1,9 +1,17 @@
+using System.Globalization;
+using System.Text.Json;
 using Coldwright.Benchmarks;
+
+if (args.Contains("first-state"))
+{
+    FluidBenchmarks.PrintFirstState();
+    return 0;
+}
 
 int Option(string name, int otherwise)
 {
     int i = Array.IndexOf(args, name);
-    return i >= 0 && i + 1 < args.Length ? int.Parse(args[i + 1], System.Globalization.CultureInfo.InvariantCulture) : otherwise;
+    return i >= 0 && i + 1 < args.Length ? int.Parse(args[i + 1], CultureInfo.InvariantCulture) : otherwise;
 }
 
 if (args.Contains("soak"))
@@ -24,4 +32,28 @@ if (args.Contains("soak"))
     }
     return failures == 0 ? 0 : 1;
 }
-return 2;
+
+var rows = new List<Measurement>();
+bool json = args.Contains("--json");
+if (!json) Console.WriteLine($"{"",-30}{"median us",12}{"bytes/call",12}");
+foreach (var row in FluidBenchmarks.Run())
+{
+    rows.Add(row);
+    if (!json) Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{row.Name,-30}{row.MedianMicroseconds,12:0.00}{row.AllocatedBytes,12:0}"));
+}
+if (json)
+{
+    using var output = Console.OpenStandardOutput();
+    using var writer = new Utf8JsonWriter(output, new JsonWriterOptions { Indented = true });
+    writer.WriteStartArray();
+    foreach (var row in rows)
+    {
+        writer.WriteStartObject();
+        writer.WriteString("name", row.Name);
+        writer.WriteNumber("median_us", Math.Round(row.MedianMicroseconds, 3));
+        writer.WriteNumber("allocated_bytes", row.AllocatedBytes);
+        writer.WriteEndObject();
+    }
+    writer.WriteEndArray();
+}
+return 0;

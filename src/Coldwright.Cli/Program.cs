@@ -46,7 +46,7 @@ public static class Program
         }
         catch (OperationCanceledException)
         {
-            terminal.Error.WriteLine("coldwright: stopped; nothing was written after the stop");
+            terminal.Error.WriteLine("coldwright: stopped before there was an answer; nothing was written");
             return ExitCode.Stopped;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

@@ -1,5 +1,5 @@
 // Commands take paths relative to the current folder, which belongs to the whole process.
-[assembly: CollectionBehavior(DisableTestParallelization = true)]
+[assembly: Xunit.v3.Parallelization(Mode = Xunit.Sdk.ParallelMode.None)]
 
 namespace Coldwright.Cli.Tests;
 

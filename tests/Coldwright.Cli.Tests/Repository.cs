@@ -7,13 +7,13 @@ internal static class Repository
 
     public static string Example(string name) => Path.Combine(Root, "examples", name);
 
-    /// <summary>A copy of an example with one text replaced.</summary>
-    public static string Changed(TemporaryFolder folder, string example, string find, string replace)
+    /// <summary>Writes the starter folder with the first match of a pattern replaced.</summary>
+    public static string Changed(TemporaryFolder folder, string pattern, string replace)
     {
-        var text = File.ReadAllText(Path.Combine(Example(example), "machine.yaml"));
-        Assert.Contains(find, text, StringComparison.Ordinal);
-        folder.Write("machine.yaml", text.Replace(find, replace, StringComparison.Ordinal));
-        File.Copy(Path.Combine(Example(example), "shop.yaml"), folder["shop.yaml"], overwrite: true);
+        CliRun.Of("new", folder.Path).MustSucceed();
+        var text = File.ReadAllText(folder["machine.yaml"]);
+        Assert.Matches(pattern, text);
+        folder.Write("machine.yaml", new System.Text.RegularExpressions.Regex(pattern).Replace(text, replace, 1));
         return folder.Path;
     }
 

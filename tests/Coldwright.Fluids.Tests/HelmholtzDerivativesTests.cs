@@ -17,7 +17,7 @@ public sealed class HelmholtzDerivativesTests
             {
                 "nitrogen", "carbon-dioxide", "R125", "R14", "water",
                 "nitrogen,methane", "nitrogen,methane,ethane,propane,isobutane", "argon,helium,neon,R14,R23,carbon-dioxide,water",
-                "R32,R125,R134a,R1234yf,ethylene,propylene,oxygen,krypton",
+                "R32,R125,R134a,R1234yf,ethylene,propylene,oxygen,krypton", "helium,krypton,methane,R22", "R22,R23,R14,argon,isopentane,pentane", "xenon,hydrogen,neon,butane,R22",
             })
                 data.Add(model, mixture);
         return data;

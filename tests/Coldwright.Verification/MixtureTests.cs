@@ -30,6 +30,18 @@ public sealed class MixtureTests
         return new PengRobinsonModel(names.Select(SubstanceCatalog.Get).ToArray(), components, kij, AlphaKind.PengRobinson1976, []);
     }
 
+    /// <summary>
+    /// Rows of the reference (T,p) table that are not the stable state: ours has the lower Gibbs energy there, by the
+    /// amounts listed in docs/validation.md. No other row may differ.
+    /// </summary>
+    private static readonly (string Mix, double T, double P)[] TableIsNotStable = [("M01", 120, 1.8e6), ("M02", 120, 1.8e6), ("M05", 130, 1.8e6)];
+
+    /// <summary>Tabulated bubble points of a liquid that is not stable: they lie inside the gap between two liquids.</summary>
+    private static readonly (string Kind, string First, string Second, double T, double Z1)[] InsideALiquidGap =
+    [
+        ("pr_kij0", "nitrogen", "ethane", 110, 0.8), ("pr_kijset", "nitrogen", "ethane", 140, 0.7),
+    ];
+
     private static double MixingEntropy(double[] z) => -GasConstant.Mixture * z.Sum(x => x * Math.Log(x));
 
     [Theory]
@@ -90,6 +102,7 @@ public sealed class MixtureTests
     {
         var table = Table.Read($"mixture_pt_flash_{kind}.csv");
         var bad = new List<string>();
+        int lower = 0;
         foreach (var group in table.Rows.GroupBy(r => table.Text(r, "mix")))
         {
             var (names, z) = table.Composition(group.First(), "z_");
@@ -108,10 +121,12 @@ public sealed class MixtureTests
                 if (samePhases && sameFraction && Math.Abs(dh) < 2) continue;
                 // where we differ, ours must show the lower Gibbs energy
                 double g = dh - t * (state.MolarEntropy - MixingEntropy(z) - table.Number(row, "s_rel_J_molK"));
+                if (kind == "reference" && g < -1e-3 && TableIsNotStable.Contains((group.Key, t, p))) { lower++; continue; }
                 bad.Add($"{group.Key} {t} K {p} Pa {kindOfRow}: ours {state.PhaseNames} {light:0.00000} (table {beta:0.00000}), dh {dh:0.00} J/mol, dg {g:0.0000} J/mol");
             }
         }
         Assert.True(bad.Count == 0, $"{bad.Count} of {table.Rows.Count}\n" + string.Join("\n", bad.Take(30)));
+        Assert.Equal(kind == "reference" ? TableIsNotStable.Length : 0, lower);
     }
 
     [Theory]
@@ -122,6 +137,7 @@ public sealed class MixtureTests
     {
         var table = Table.Read($"binary_vle_{kind}.csv");
         var bad = new List<string>();
+        int gaps = 0;
         foreach (var group in table.Rows.GroupBy(r => (table.Text(r, "first"), table.Text(r, "second"))))
         {
             var flash = new Flash(Model(kind, [group.Key.Item1, group.Key.Item2]));
@@ -133,12 +149,35 @@ public sealed class MixtureTests
                 double step = 1e-5;
                 int Phases(double pressure) => flash.TemperaturePressure(t, pressure, [z1, 1 - z1]).Phases.Count;
                 int below = Phases(p * (1 - step)), above = Phases(p * (1 + step));
+                if (InsideALiquidGap.Contains((kind, group.Key.Item1, group.Key.Item2, t, z1)))
+                {
+                    // the tabulated liquid splits in two: a state of lower Gibbs energy exists on both sides of the point
+                    if (SplitsBelow(flash, t, p * (1 - step), z1) && SplitsBelow(flash, t, p * (1 + step), z1)) { gaps++; continue; }
+                }
                 // retrograde dew points are crossed the other way round
                 if (below != above && Math.Max(below, above) == 2) continue;
                 bad.Add($"{group.Key} {(bubble ? "bubble" : "dew")} {t} K z1 {z1} {p} Pa {table.Text(row, "kind")}: {below} phases below, {above} above");
             }
         }
         Assert.True(bad.Count == 0, $"{bad.Count} of {table.Rows.Count}\n" + string.Join("\n", bad.Take(30)));
+        Assert.Equal(InsideALiquidGap.Count(g => g.Kind == kind), gaps);
+    }
+
+    // two phases of lower Gibbs energy than the single phase of the same composition on either density root: at a true bubble
+    // point there would be no difference
+    private static bool SplitsBelow(Flash flash, double t, double p, double z1)
+    {
+        double[] z = [z1, 1 - z1];
+        var state = flash.TemperaturePressure(t, p, z);
+        if (state.Phases.Count < 2) return false;
+        var e = flash.Model.CreateEvaluation();
+        e.SetIsotherm(t, z);
+        double stable = state.MolarEnthalpy - t * state.MolarEntropy;
+        return new[] { Branch.Vapour, Branch.Liquid }.Select(b => DensityRoots.Find(e, p, b)).Where(rho => !double.IsNaN(rho)).All(rho =>
+        {
+            var (h, s) = PhaseProperties.Caloric(flash.Model, e, rho);
+            return stable < h - t * s - 1e-3;
+        });
     }
 
     [Fact]
@@ -147,6 +186,10 @@ public sealed class MixtureTests
         var compositions = Table.Read("mixture_pt_flash_reference.csv");
         var table = Table.Read("isothermal_enthalpy_difference_reference.csv");
         var bad = new List<string>();
+        var suspects = Table.Read("mixture_pt_flash_three_phase_suspects.csv");
+        var unstable = TableIsNotStable.Concat(suspects.Rows.Where(r => suspects.Text(r, "model") == "reference")
+            .Select(r => (suspects.Text(r, "mix"), suspects.Number(r, "T_K"), suspects.Number(r, "p_Pa")))).ToHashSet();
+        int left = 0;
         foreach (var group in table.Rows.GroupBy(r => table.Text(r, "mix")))
         {
             var (names, z) = compositions.Composition(compositions.Rows.First(r => compositions.Text(r, "mix") == group.Key), "z_");
@@ -156,13 +199,41 @@ public sealed class MixtureTests
                 double t = table.Number(row, "T_K"), low = table.Number(row, "p_low_Pa"), high = table.Number(row, "p_high_Pa");
                 double ours = flash.TemperaturePressure(t, low, z).MolarEnthalpy - flash.TemperaturePressure(t, high, z).MolarEnthalpy;
                 double theirs = table.Number(row, "dh_J_mol");
+                // rests on a state that is not stable in the table
+                if (unstable.Contains((group.Key, t, low)) || unstable.Contains((group.Key, t, high))) { left++; continue; }
                 if (!(Math.Abs(ours - theirs) < 2)) bad.Add($"{group.Key} {t} K {low} {high}: table {theirs}, ours {ours}");
             }
         }
         Assert.True(bad.Count == 0, $"{bad.Count} of {table.Rows.Count}\n" + string.Join("\n", bad.Take(30)));
+        Assert.InRange(left, 1, 12);
     }
 
-    // GERG-2008 is another formulation (shorter pure equations): density within 5e-4, enthalpy differences within 0.5 %
+    /// <summary>Rows that the table itself marks as likely three phases: three phases here, or at least a lower Gibbs energy.</summary>
+    [Fact]
+    public void Suspected_three_phase_rows_have_a_lower_Gibbs_energy()
+    {
+        var table = Table.Read("mixture_pt_flash_three_phase_suspects.csv");
+        var bad = new List<string>();
+        int three = 0, two = 0;
+        foreach (var row in table.Rows)
+        {
+            var (names, z) = table.Composition(row, "z_");
+            double t = table.Number(row, "T_K"), p = table.Number(row, "p_Pa");
+            var state = new Flash(Model(table.Text(row, "model"), names)).TemperaturePressure(t, p, z);
+            double g = state.MolarEnthalpy - table.Number(row, "h_rel_J_mol")
+                - t * (state.MolarEntropy - MixingEntropy(z) - table.Number(row, "s_rel_J_molK"));
+            if (state.Phases.Count >= 3) three++; else two++;
+            if (!(state.Phases.Count >= 3 || g < -1e-3))
+                bad.Add($"{table.Text(row, "model")} {table.Text(row, "mix")} {t} K {p} Pa: {state.PhaseNames}, dg {g:0.0000} J/mol");
+        }
+        Assert.True(bad.Count == 0, $"{bad.Count} of {table.Rows.Count}\n" + string.Join("\n", bad));
+        Assert.Equal((3, 7), (three, two));
+    }
+
+
+    // GERG-2008 is another formulation with shorter pure equations. Mixtures: density within 5e-4, enthalpy differences
+    // within 0.5 %. Pure rows: the table's own column drho_heos_rel says by how much the short equation differs from the
+    // reference equation; ours must differ from it by the same, to 2e-6
     [Fact]
     public void Densities_of_GERG_2008()
     {
@@ -173,8 +244,9 @@ public sealed class MixtureTests
             var (names, z) = table.Composition(row, "z_");
             double rho = table.Number(row, "rho_mol_m3");
             var state = new Flash(ReferenceModel.Create(names)).TemperaturePressure(table.Number(row, "T_K"), table.Number(row, "p_Pa"), z);
-            if (!(Math.Abs(state.MolarDensity / rho - 1) < 5e-4))
-                bad.Add($"{table.Text(row, "mix")} {table.Number(row, "T_K")} K {table.Number(row, "p_Pa")} Pa: {state.MolarDensity} for {rho}, {state.MolarDensity / rho - 1:0.0e+0} (table's own note {table.Text(row, "drho_heos_rel")})");
+            double difference = state.MolarDensity / rho - 1;
+            if (names.Length > 1 ? Math.Abs(difference) < 5e-4 : Math.Abs(1 / (1 + difference) - 1 - table.Number(row, "drho_heos_rel")) < 2e-6) continue;
+            bad.Add($"{table.Text(row, "mix")} {table.Number(row, "T_K")} K {table.Number(row, "p_Pa")} Pa: {state.MolarDensity} for {rho}, {difference:0.0e+0} (table's own note {table.Text(row, "drho_heos_rel")})");
         }
         Assert.True(bad.Count == 0, $"{bad.Count} of {table.Rows.Count}\n" + string.Join("\n", bad.Take(30)));
     }

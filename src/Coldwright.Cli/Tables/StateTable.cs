@@ -24,25 +24,31 @@ internal static class StateTable
         if (!Directory.Exists(Path.GetDirectoryName(Path.GetFullPath(output)))) throw new InputException("--out", $"there is no folder for '{output}'");
 
         var writer = new AnswerColumns(header);
-        var answered = 0;
+        var (done, answered) = (0, 0);
         var reasons = new List<string>();
+        faces.Terminal.Cancel.ThrowIfCancellationRequested();
         SafeFile.Write(output, file =>
         {
-            var done = 0;
             using var progress = new Progress(faces.Terminal, () => $"{done} of {rows.Count} states");
             var flashes = new Dictionary<string, Flash>(StringComparer.Ordinal);
             file.WriteLine(CsvText.Record(writer.Header));
             foreach (var row in rows)
             {
-                faces.Terminal.Cancel.ThrowIfCancellationRequested();
+                if (faces.Terminal.Cancel.IsCancellationRequested) return false;
                 var (state, status, reason) = Answer(row, cubic, flashes);
                 if (state is null) reasons.Add($"line {row.Line}: {status}: {reason}");
                 else answered++;
                 file.WriteLine(CsvText.Record(writer.Row(row, state, status)));
                 done++;
             }
+            return true;
         });
 
+        if (done < rows.Count)
+        {
+            faces.Terminal.Error.WriteLine($"coldwright: stopped after {done} of {rows.Count} states; they are kept in {output}{SafeFile.PartEnding}");
+            return ExitCode.Stopped;
+        }
         Say(output, rows.Count, answered, reasons, faces);
         return answered > 0 ? ExitCode.Done : ExitCode.No;
     }

@@ -22,6 +22,11 @@ public abstract class PhaseEvaluation
     public double[] H { get; }
     /// <summary>alphar at the last density.</summary>
     public double A { get; protected set; }
+    /// <summary>
+    /// Sum of the absolute terms of <see cref="A"/> at the last density: times the machine precision it is the rounding to
+    /// expect there. Some pure equations are sums of terms thousands of times larger than the sum. 0: not tracked.
+    /// </summary>
+    public double AMagnitude { get; protected set; }
     /// <summary>T d alphar/dT at the last density.</summary>
     public double ATemperature { get; protected set; }
     /// <summary>T2 d2 alphar/dT2 at the last density (after <see cref="Caloric"/>).</summary>

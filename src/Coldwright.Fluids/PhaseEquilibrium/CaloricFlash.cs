@@ -35,14 +35,15 @@ internal static class CaloricFlash
         {
             if (low <= Flash.LowestTemperatureK) throw None(pressurePa, target, enthalpy, $"it is below that of the mixture at {Flash.LowestTemperatureK} K");
             (high, fHigh) = (low, fLow);
-            (low, fLow) = Step(low, -stride);
+            // a fifth at a time: not past the cold end of the equations into answers that mean nothing
+            (low, fLow) = Step(low, fLow, -Math.Min(stride, 0.2 * low));
             stride *= 1.6;
         }
         while (fHigh < 0)
         {
             if (high >= HighestTemperatureK) throw None(pressurePa, target, enthalpy, $"it is above that of the mixture at {HighestTemperatureK} K");
             (low, fLow) = (high, fHigh);
-            (high, fHigh) = Step(high, stride);
+            (high, fHigh) = Step(high, fHigh, stride);
             stride *= 1.6;
         }
         double root = fLow == 0 ? low : fHigh == 0 ? high : Brent.Solve(Narrow, low, fLow, high, fHigh, 0);
@@ -50,15 +51,18 @@ internal static class CaloricFlash
         if (Math.Abs(rest) <= 1e-8 * scale) return flash.State();
         return Lever(flash, pressurePa, target, overall, enthalpy, low, high);
 
-        // a step outwards; shorter when the far end has no answer (the equations end somewhere in the cold)
-        (double T, double F) Step(double from, double by)
+        // A step outwards; shorter when the far end has no answer, or one that does not lie on a rising curve: the
+        // equations end somewhere in the cold, and not always by having no root.
+        (double T, double F) Step(double from, double fFrom, double by)
         {
             for (int i = 0; ; i++, by *= 0.4)
             {
                 double t = Math.Clamp(from + by, Flash.LowestTemperatureK, HighestTemperatureK);
                 try
                 {
-                    return (t, Value(t));
+                    double f = Value(t);
+                    if (by < 0 ? f <= fFrom : f >= fFrom) return (t, f);
+                    if (i == 5) throw flash.Failed(t, pressurePa);
                 }
                 catch (SolveException) when (i < 5)
                 {

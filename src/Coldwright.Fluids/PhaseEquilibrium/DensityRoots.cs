@@ -34,7 +34,7 @@ public static class DensityRoots
         if (guess > 0 && guess < e.DensityLimit)
         {
             double root = NewtonFrom(e, target, guess);
-            if (root > 0 && (branch == Branch.Vapour ? MonotoneBetween(e, 0, root) : MonotoneBetween(e, root, e.DensityLimit))) return root;
+            if (root > 0 && root < e.DensityLimit && (branch == Branch.Vapour ? MonotoneBetween(e, 0, root) : MonotoneBetween(e, root, e.DensityLimit))) return root;
         }
         return branch == Branch.Vapour ? FromIdealGas(e, target) : FromDenseSide(e, target);
     }
@@ -75,8 +75,16 @@ public static class DensityRoots
 
     private static bool MonotoneBetween(PhaseEvaluation e, double low, double high)
     {
-        const int samples = 5;
-        for (int i = 1; i < samples; i++)
+        // Bumps that published equations have inside the two-phase region are about a twentieth of the limit wide; in
+        // compressed liquid, above three quarters of it, there are none.
+        double compressed = Math.Max(low, Math.Min(0.75 * e.DensityLimit, high));
+        return Rises(e, low, compressed, Math.Max(high > compressed ? 2 : 5, (int)Math.Ceiling((compressed - low) / (0.04 * e.DensityLimit))))
+            && Rises(e, compressed, high, 3);
+    }
+
+    private static bool Rises(PhaseEvaluation e, double low, double high, int samples)
+    {
+        for (int i = 1; i < samples && high > low; i++)
         {
             e.ReducedPressure(low + (high - low) * i / samples, out double slope);
             if (!(slope > 0))

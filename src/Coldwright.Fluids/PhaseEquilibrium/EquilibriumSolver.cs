@@ -9,12 +9,18 @@ namespace Coldwright.Fluids.PhaseEquilibrium;
 /// </summary>
 internal sealed class EquilibriumSolver
 {
+    /// <summary>
+    /// Exactly on a phase boundary a phase comes and goes with rounding. An instability shallower than this (units of RT)
+    /// changes the Gibbs energy by less than its square, below rounding.
+    /// </summary>
+    private const double Negligible = 3e-8;
+
     private readonly FlashWorkspace _w;
     private readonly TangentPlaneStability _stability;
     private readonly PhaseSplit _split;
     private readonly double[] _d;
     private readonly PhaseBuffer[] _phases, _saved;
-    private int _count;
+    private int _count, _savedCount;
     private bool _unstable;
 
     public EquilibriumSolver(HelmholtzModel model)
@@ -36,7 +42,7 @@ internal sealed class EquilibriumSolver
     public double Pressure => _w.Pressure;
     public ReadOnlySpan<double> Z => _w.Z;
 
-    /// <summary>Phases of the last solve, lightest first.</summary>
+    /// <summary>Phases of the last solve, in the order of <see cref="PhaseNaming"/>.</summary>
     public ReadOnlySpan<PhaseBuffer> Phases => _phases.AsSpan(0, _count);
 
     /// <summary>Largest difference of ln f between phases.</summary>
@@ -56,11 +62,11 @@ internal sealed class EquilibriumSolver
     {
         _w.Set(temperatureK, pressurePa, z);
         Residual = 0;
-        Rounds = 0;
+        Rounds = _savedCount = 0;
         Failure = "";
         if (warm && _count >= 2 && Grow(false)) return Finish();
         Failure = "";
-        if (!StartFromFeed()) return false;
+        if (!StartFromFeed()) return StartApart() && Grow(true) && Finish();
         return (AddIncipient() ? Grow(true) : Certified()) && Finish();
     }
 
@@ -75,39 +81,106 @@ internal sealed class EquilibriumSolver
         return true;
     }
 
+    // The overall composition may have no density root at all while its parts do: light components from heavy ones first,
+    // then, if those have none either, every component mostly by itself.
+    private bool StartApart()
+    {
+        int n = _w.Count;
+        for (int i = 0; i < n; i++)
+        {
+            double light = _w.WilsonK[i] > 1 ? 0.99 : 0.01;
+            (_phases[0].X[i], _phases[1].X[i]) = (light * _w.Z[i], (1 - light) * _w.Z[i]);
+        }
+        if (Parts(2)) return true;
+        int parts = Math.Min(n, FlashWorkspace.MaximumPhases);
+        if (parts < 2) return false;
+        for (int j = 0; j < parts; j++)
+            for (int i = 0; i < n; i++) _phases[j].X[i] = _w.Z[i] * (i % parts == j ? 0.98 : 0.02 / (parts - 1));
+        return Parts(parts) || Fail("no admissible density root for the overall composition, nor for its parts");
+    }
+
+    // amounts into fractions and compositions, each on its better density root
+    private bool Parts(int count)
+    {
+        for (int j = 0; j < count; j++)
+        {
+            double sum = 0;
+            foreach (double amount in _phases[j].X) sum += amount;
+            if (!(sum > 0)) return false;
+            for (int i = 0; i < _w.Count; i++) _phases[j].X[i] /= sum;
+            _phases[j].Fraction = sum;
+            _phases[j].Density = double.NaN;
+            if (!_w.EvaluateBest(_phases[j])) return false;
+        }
+        _count = count;
+        Failure = "";
+        return true;
+    }
+
     // splits until the certificate holds; every round lowers the Gibbs energy
     private bool Grow(bool balanced)
     {
+        int lost = 0;
         for (Rounds = 1; Rounds <= 40; Rounds++)
         {
             if (_count == 1)
             {
                 if (!StartFromFeed()) return false;
-                if (!AddIncipient()) return Certified();
+                if (!AddIncipient(lost > 2)) return Certified();
                 balanced = true;
             }
             var outcome = _split.Solve(_phases, ref _count, Rounds == 1 && !balanced ? 0 : _stability.LeastDistance, balanced);
             Residual = _split.Residual;
             // a warm start that does not fit is given up: a cold one follows
             if (outcome == SplitOutcome.PhaseLost && !balanced) return Fail("the warm start lost a phase");
-            if (outcome == SplitOutcome.PhaseLost) continue;
+            if (outcome == SplitOutcome.PhaseLost)
+            {
+                if (-_stability.LeastDistance < Negligible) lost++;
+                continue;
+            }
+            if (outcome == SplitOutcome.Failed && _savedCount > 0 && -_stability.LeastDistance < Negligible) return TakeBack();
             if (outcome == SplitOutcome.Failed)
                 return Fail($"{_count} phases: fugacities still differ by {_split.Residual:0.0e+0} after {_split.Iterations} iterations");
             balanced = true;
-            if (!AddIncipient()) return Certified();
+            if (!AddIncipient(lost > 2)) return Certified();
         }
         return Fail("the number of phases did not settle");
+    }
+
+    // second derivative of the Gibbs energy with the amount of the new phase, as far as the phase it comes from resists
+    private double Curvature(PhaseBuffer donor, PhaseBuffer incipient)
+    {
+        _w.Evaluate(donor, donor.Branch);
+        _w.Derivatives(donor);
+        double sum = 0;
+        for (int i = 0; i < _w.Count; i++)
+        {
+            double di = incipient.X[i] - donor.X[i];
+            if (donor.X[i] > 0) sum += di * di / donor.X[i];
+            for (int j = 0; j < _w.Count; j++) sum += donor.C[i * _w.Count + j] * di * (incipient.X[j] - donor.X[j]);
+        }
+        return Math.Max(sum, 1e-12);
+    }
+
+    // the state before the last phase was added
+    private bool TakeBack()
+    {
+        _count = _savedCount;
+        for (int j = 0; j < _count; j++) _phases[j].CopyFrom(_saved[j]);
+        return true;
     }
 
     private bool Certified() => _unstable ? Fail($"more than {FlashWorkspace.MaximumPhases} phases would be needed") : true;
 
     // the certificate: false when stable (or when no more phases fit in); otherwise the incipient phase is added
-    private bool AddIncipient()
+    // after a phase so close to the plane was added and lost again a few times it is left out
+    private bool AddIncipient(bool exhausted = false)
     {
         var reference = _phases[PhaseSums.Largest(Phases)];
         for (int i = 0; i < _w.Count; i++)
             _d[i] = reference.X[i] > 0 ? Math.Log(reference.X[i]) + reference.LnPhi[i] : double.NegativeInfinity;
         _unstable = _stability.IsUnstable(_d, Phases);
+        if (exhausted && -_stability.LeastDistance < Negligible) _unstable = false;
         if (!_unstable || _count == FlashWorkspace.MaximumPhases) return false;
         Donate(_stability.Incipient);
         return true;
@@ -120,8 +193,12 @@ internal sealed class EquilibriumSolver
     {
         double before = PhaseSums.Gibbs(Phases), each = PhaseSums.Gibbs(incipient), available = 1;
         for (int i = 0; i < _w.Count; i++) if (incipient.X[i] > 0) available = Math.Min(available, _w.Z[i] / incipient.X[i]);
+        _savedCount = _count;
         for (int j = 0; j < _count; j++) _saved[j].CopyFrom(_phases[j]);
-        double share = 0.5 * available;
+        // a shallow instability may end next to where it starts, with a gain (its square) below rounding
+        double depth = -_stability.LeastDistance, share = 0.5 * available;
+        bool shallow = depth < 1e-5;
+        if (shallow) share = Math.Min(share, depth / Curvature(_phases[PhaseSums.Largest(Phases)], incipient));
         for (int attempt = 0; attempt < 30; attempt++, share *= 0.3)
         {
             bool possible = true;
@@ -140,7 +217,7 @@ internal sealed class EquilibriumSolver
                 now.Fraction = left;
                 possible = _w.Evaluate(now, old.Branch);
             }
-            if (possible && PhaseSums.Gibbs(Phases) + share * each < before) break;
+            if (possible && (PhaseSums.Gibbs(Phases) + share * each < before || shallow && share <= depth)) break;
         }
         _phases[_count].CopyFrom(incipient);
         _phases[_count].Fraction = share;
@@ -149,10 +226,7 @@ internal sealed class EquilibriumSolver
 
     private bool Finish()
     {
-        // lightest first
-        for (int a = 1; a < _count; a++)
-            for (int b = a; b > 0 && _phases[b].Density < _phases[b - 1].Density; b--)
-                (_phases[b], _phases[b - 1]) = (_phases[b - 1], _phases[b]);
+        PhaseNaming.Sort(_phases.AsSpan(0, _count));
         for (int i = 0; i < _w.Count; i++)
         {
             double sum = 0;

@@ -71,10 +71,10 @@ internal sealed class FlashWorkspace
         }
         phase.Branch = Branch.Vapour;
         Fugacity(phase, vapour);
-        double gv = Gibbs(phase);
+        double gv = phase.ResidualGibbs;
         phase.Branch = Branch.Liquid;
         Fugacity(phase, liquid);
-        if (Gibbs(phase) > gv)
+        if (phase.ResidualGibbs > gv)
         {
             phase.Branch = Branch.Vapour;
             Fugacity(phase, vapour);
@@ -88,15 +88,10 @@ internal sealed class FlashWorkspace
         e.Gradient(rho);
         phase.Density = rho;
         phase.DividingDensity = e.DividingDensity;
-        double lnZ = Math.Log(Pressure / (rho * e.GasConstant * Temperature));
+        double z = Pressure / (rho * e.GasConstant * Temperature), lnZ = Math.Log(z);
+        phase.ResidualGibbs = e.A - lnZ + z - 1;
+        phase.Rounding = 1e-15 * (1 + e.AMagnitude);
         for (int i = 0; i < Count; i++) phase.LnPhi[i] = e.G[i] - lnZ;
-    }
-
-    private static double Gibbs(PhaseBuffer phase)
-    {
-        double g = 0;
-        for (int i = 0; i < phase.X.Length; i++) g += phase.X[i] * phase.LnPhi[i];
-        return g;
     }
 
     /// <summary>

@@ -7,6 +7,13 @@ internal sealed class PhaseBuffer(int count)
     public readonly double[] LnPhi = new double[count];
     /// <summary>n d ln f_i/d n_j at constant T and p (row-major), after <see cref="FlashWorkspace.Derivatives"/>.</summary>
     public readonly double[] C = new double[count * count];
+    /// <summary>
+    /// sum x_i ln phi_i, computed as alphar - ln Z + Z - 1: stationary in the density, so that the rounding of the root
+    /// does not disturb comparisons of Gibbs energies.
+    /// </summary>
+    public double ResidualGibbs;
+    /// <summary>Rounding to expect in <see cref="ResidualGibbs"/>.</summary>
+    public double Rounding;
     public double Fraction;
     public double Density = double.NaN;
     public double DividingDensity;
@@ -16,7 +23,7 @@ internal sealed class PhaseBuffer(int count)
     {
         other.X.CopyTo(X, 0);
         other.LnPhi.CopyTo(LnPhi, 0);
-        (Fraction, Density, DividingDensity, Branch) = (other.Fraction, other.Density, other.DividingDensity, other.Branch);
+        (Fraction, Density, DividingDensity, Branch, ResidualGibbs, Rounding) = (other.Fraction, other.Density, other.DividingDensity, other.Branch, other.ResidualGibbs, other.Rounding);
     }
 
     /// <summary>Same composition and same density: the same phase twice.</summary>

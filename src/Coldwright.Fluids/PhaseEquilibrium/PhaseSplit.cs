@@ -45,8 +45,8 @@ internal sealed class PhaseSplit
     public SplitOutcome Solve(PhaseBuffer[] phases, ref int count, double depth, bool balanced)
     {
         // a shallow instability starts next to its solution, where successive substitution crawls
-        int successive = depth > -1e-3 ? 1 : 4, stalled = 0;
-        double best = double.PositiveInfinity, smallest = double.PositiveInfinity;
+        int successive = depth > -1e-3 ? 1 : 4, stalled = 0, shrinking = 0;
+        double best = double.PositiveInfinity;
         (Iterations, Residual) = (0, double.PositiveInfinity);
         if (!Evaluate(phases, count)) return SplitOutcome.Failed;
         if (!balanced)
@@ -54,6 +54,17 @@ internal sealed class PhaseSplit
             bool distributed = _step.Substitute(phases, count);
             if (!distributed || !PhaseSums.AllPositive(phases.AsSpan(0, count))) return SplitOutcome.PhaseLost;
             if (!Evaluate(phases, count)) return SplitOutcome.Failed;
+        }
+        if (count == _w.Count + 1)
+        {
+            Save(phases, count);
+            int emptied = PhaseRule.Empty(phases.AsSpan(0, count));
+            if (emptied >= 0)
+            {
+                Remove(phases, ref count, emptied);
+                return SplitOutcome.PhaseLost;
+            }
+            Restore(phases, count);
         }
         for (; Iterations < 250; Iterations++)
         {
@@ -65,15 +76,22 @@ internal sealed class PhaseSplit
             if (error < 0.5 * best) (best, stalled) = (error, 0);
             else if (++stalled > 12 && successive <= 0) (successive, stalled) = (3, 0);
 
-            double least = all[PhaseSums.Smallest(all)].Fraction;
-            if (least < 1e-3 && least < smallest && GiveUp(phases, ref count, any: false)) return SplitOutcome.PhaseLost;
-            smallest = least;
-
             if (successive-- > 0 && Substitute(phases, count, error)) continue;
-            if (Descend(phases, count, error)) continue;
-            if (GiveUp(phases, ref count, any: true)) return SplitOutcome.PhaseLost;
+            bool descended = Descend(phases, count, error);
+            // a phase that Newton's method wants to be rid of holds the others up: out with it when that lowers the
+            // energy, or when it happens again and again and there is next to nothing left of it
+            var small = phases[PhaseSums.Smallest(phases.AsSpan(0, count))];
+            shrinking = _step.Limiting == small ? shrinking + 1 : 0;
+            if (shrinking > 0 && small.Fraction < 1e-3)
+            {
+                bool anyway = small.Fraction < 1e-4 && (count > 2 || depth > -1e-5) && (shrinking >= 3 || !descended);
+                if (GiveUp(phases, ref count, any: false, anyway)) return SplitOutcome.PhaseLost;
+            }
+            if (descended) continue;
+            if (GiveUp(phases, ref count, any: true, anyway: false)) return SplitOutcome.PhaseLost;
             if (error < 1e-9) return SplitOutcome.Converged;
-            if (!Substitute(phases, count, error)) return SplitOutcome.Failed;
+            // last resort: substitution on flat ground, where the error may rise for a while before it falls
+            if (!Substitute(phases, count, error, 5)) return SplitOutcome.Failed;
         }
         return Residual < 1e-9 ? SplitOutcome.Converged : SplitOutcome.Failed;
     }
@@ -86,22 +104,25 @@ internal sealed class PhaseSplit
 
     private double Gibbs(PhaseBuffer[] phases, int count) => PhaseSums.Gibbs(phases.AsSpan(0, count));
 
-    // lower than before; where the energy is flat to rounding, the fugacities tell
-    private bool Better(PhaseBuffer[] phases, int count, double before, double error)
+    // lower than before by at least as much as wanted; where the energy is flat to rounding, the fugacities tell
+    private bool Better(PhaseBuffer[] phases, int count, double before, double error, double wanted, out double change, double gain = 0.9)
     {
+        change = double.NaN;
         if (!PhaseSums.AllPositive(phases.AsSpan(0, count)) || !Evaluate(phases, count)) return false;
-        double change = Gibbs(phases, count) - before, noise = 3e-14 * (1 + Math.Abs(before));
-        return change < -noise || change <= noise && PhaseSums.FugacityDifference(phases.AsSpan(0, count), _w.Z) < 0.9 * error;
+        change = Gibbs(phases, count) - before;
+        double noise = PhaseSums.Rounding(phases.AsSpan(0, count)) + 2e-14 * (1 + Math.Abs(before));
+        return change < -noise && change < wanted
+            || Math.Abs(change) <= noise && PhaseSums.FugacityDifference(phases.AsSpan(0, count), _w.Z) < gain * error;
     }
 
     // a substitution, taken back when it leaves the region of positive amounts or raises the Gibbs energy
-    private bool Substitute(PhaseBuffer[] phases, int count, double error)
+    private bool Substitute(PhaseBuffer[] phases, int count, double error, double gain = 0.9)
     {
         double before = Gibbs(phases, count);
         int largest = PhaseSums.Largest(phases.AsSpan(0, count));
         (phases[0], phases[largest]) = (phases[largest], phases[0]);
         Save(phases, count);
-        if (_step.Substitute(phases, count) && Better(phases, count, before, error)) return true;
+        if (_step.Substitute(phases, count) && Better(phases, count, before, error, 0, out _, gain)) return true;
         Restore(phases, count);
         return false;
     }
@@ -116,22 +137,34 @@ internal sealed class PhaseSplit
             _w.Evaluate(phases[j], phases[j].Branch);
             _w.Derivatives(phases[j]);
         }
-        if (!_step.Direction(phases, count)) return false;
+        _step.Direction(phases, count);
         Save(phases, count);
+        return Search(phases, count, before, error);
+    }
+
+    // along the direction, first through the ratios, then, where their phase fractions run away, through the amounts
+    private bool Search(PhaseBuffer[] phases, int count, double before, double error)
+    {
         double length = 1;
-        for (int attempt = 0; attempt < 9; attempt++, length *= 0.3)
+        for (int attempt = 0; attempt < 16; attempt++)
         {
-            if (_step.Advance(phases, count, length) && Better(phases, count, before, error)) return true;
+            if (attempt == 5) length = 1;
+            bool amounts = attempt >= 5 || count > _w.Count;
+            double change = double.NaN, slope = _step.Slope * length;
+            if (_step.Advance(phases, count, length, amounts) && Better(phases, count, before, error, 0.05 * slope, out change)) return true;
             Restore(phases, count);
+            // the minimum of the parabola through value and slope here and the value there
+            double shorter = slope / (2 * (slope - change));
+            length *= shorter is > 0.02 and < 0.5 ? shorter : change > 0 ? 0.05 : 0.3;
         }
         return false;
     }
 
-    // pours a phase (the smallest, or any) into the one that takes it best, if that lowers the Gibbs energy
-    private bool GiveUp(PhaseBuffer[] phases, ref int count, bool any)
+    // pours a phase (the smallest, or any) into the one that takes it best, if that lowers the Gibbs energy (or anyway)
+    private bool GiveUp(PhaseBuffer[] phases, ref int count, bool any, bool anyway)
     {
         int smallest = PhaseSums.Smallest(phases.AsSpan(0, count)), which = -1, into = -1;
-        double least = Gibbs(phases, count);
+        double least = anyway ? double.PositiveInfinity : Gibbs(phases, count);
         Save(phases, count);
         for (int j = 0; j < count; j++)
             for (int k = 0; k < count; k++)

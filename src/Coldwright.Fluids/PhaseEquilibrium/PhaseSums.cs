@@ -6,8 +6,8 @@ internal static class PhaseSums
     /// <summary>Gibbs energy of one phase, per mole of it and RT, up to a term that depends on T, p and amounts only.</summary>
     public static double Gibbs(PhaseBuffer phase)
     {
-        double g = 0;
-        for (int i = 0; i < phase.X.Length; i++) if (phase.X[i] > 0) g += phase.X[i] * (Math.Log(phase.X[i]) + phase.LnPhi[i]);
+        double g = phase.ResidualGibbs;
+        foreach (double x in phase.X) if (x > 0) g += x * Math.Log(x);
         return g;
     }
 
@@ -17,6 +17,14 @@ internal static class PhaseSums
         double g = 0;
         foreach (var phase in phases) g += phase.Fraction * Gibbs(phase);
         return g;
+    }
+
+    /// <summary>Rounding to expect in the Gibbs energy of all phases together.</summary>
+    public static double Rounding(ReadOnlySpan<PhaseBuffer> phases)
+    {
+        double sum = 0;
+        foreach (var phase in phases) sum += phase.Fraction * phase.Rounding;
+        return sum;
     }
 
     /// <summary>Largest difference of ln f between the phases; infinite when it is not a number.</summary>

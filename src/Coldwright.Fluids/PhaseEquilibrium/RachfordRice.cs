@@ -49,7 +49,7 @@ internal static class RachfordRice
     public static bool TrySolve(ReadOnlySpan<double> z, ReadOnlySpan<double> k, Span<double> beta)
     {
         int phases = beta.Length, n = z.Length;
-        Span<double> gradient = stackalloc double[phases], hessian = stackalloc double[phases * phases], trial = stackalloc double[phases];
+        Span<double> gradient = stackalloc double[phases], hessian = stackalloc double[phases * phases], trial = stackalloc double[phases], slope = stackalloc double[phases];
         double value = Objective(z, k, beta);
         if (!double.IsFinite(value)) return false;
         for (int iteration = 0; iteration < 100; iteration++)
@@ -73,14 +73,18 @@ internal static class RachfordRice
             if (norm < 1e-15) return true;
             for (int j = 0; j < phases; j++) hessian[j * phases + j] *= 1 + 1e-15;
             if (!Dense.TryCholesky(hessian, phases)) return false;
+            gradient.CopyTo(slope);
             Dense.SolveCholesky(hessian, gradient, phases);
+            double decrement = 0;
+            for (int j = 0; j < phases; j++) decrement += slope[j] * gradient[j];
             double step = 1;
             bool moved = false;
             for (int halving = 0; halving < 40; halving++, step *= 0.5)
             {
                 for (int j = 0; j < phases; j++) trial[j] = beta[j] + step * gradient[j];
                 double next = Objective(z, k, trial);
-                if (next <= value + 1e-16)
+                // close to the minimum its value is flat to rounding, and full steps double the digits
+                if (next <= value + 1e-16 || decrement < 1e-9 && double.IsFinite(next))
                 {
                     moved = true;
                     value = next;
@@ -91,10 +95,11 @@ internal static class RachfordRice
             double change = 0;
             for (int j = 0; j < phases; j++)
             {
-                change = Math.Max(change, Math.Abs(trial[j] - beta[j]));
+                // relative, so that a phase of a few millionths is known to as many digits as the others
+                change = Math.Max(change, Math.Abs(trial[j] - beta[j]) / Math.Max(Math.Abs(trial[j]), 1e-15));
                 beta[j] = trial[j];
             }
-            if (change < 1e-15) return true;
+            if (change < 1e-14) return true;
         }
         return true;
     }

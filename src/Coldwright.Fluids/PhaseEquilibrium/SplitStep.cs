@@ -3,22 +3,30 @@ using Coldwright.Numerics.LinearAlgebra;
 namespace Coldwright.Fluids.PhaseEquilibrium;
 
 /// <summary>
-/// One step of a split: the Newton direction in the amounts of all phases but a reference phase, with exact derivatives
-/// (Michelsen, Fluid Phase Equilib. 9 (1982) 21), and the way from equilibrium ratios to fractions and compositions.
+/// One step of a split: the Newton direction in the amounts, with exact derivatives (Michelsen, Fluid Phase Equilib. 9 (1982) 21), and the way from equilibrium ratios to fractions and compositions.
 /// Steps are carried over to the logarithms of the ratios so that traces keep their digits.
 /// </summary>
 internal sealed class SplitStep
 {
     private readonly FlashWorkspace _w;
-    private readonly double[] _k, _matrix, _factor, _step, _scale, _beta, _change;
+    private readonly double[] _k, _matrix, _factor, _vectors, _direction, _descent, _step, _scale, _beta, _change, _total;
+    // per unknown its phase and component; per component the phase that balances it
+    private readonly int[] _phase, _component, _home;
+
+    /// <summary>The phase that the last direction would have taken more than nine tenths of, so that the step was shortened; or null.</summary>
+    public PhaseBuffer? Limiting { get; private set; }
+
+    /// <summary>Change of the Gibbs energy per unit length along the last direction; negative.</summary>
+    public double Slope { get; private set; }
 
     public SplitStep(FlashWorkspace workspace)
     {
         _w = workspace;
-        int n = workspace.Count, m = (FlashWorkspace.MaximumPhases - 1) * n;
-        (_k, _step, _scale, _change) = (new double[m], new double[m], new double[m], new double[m + n]);
-        (_matrix, _factor) = (new double[m * m], new double[m * m]);
-        _beta = new double[FlashWorkspace.MaximumPhases - 1];
+        int n = workspace.Count, most = FlashWorkspace.MaximumPhases, m = (most - 1) * n;
+        (_k, _step, _scale, _direction, _descent) = (new double[m], new double[m], new double[m], new double[m], new double[m]);
+        (_matrix, _factor, _vectors) = (new double[m * m], new double[m * m], new double[m * m]);
+        (_change, _total, _beta) = (new double[most * n], new double[most], new double[most - 1]);
+        (_phase, _component, _home) = (new int[m], new int[m], new int[n]);
     }
 
     /// <summary>
@@ -70,128 +78,139 @@ internal sealed class SplitStep
     }
 
     /// <summary>
-    /// The direction in scaled amounts; the reference phase is put first. Every phase must carry its derivatives. False
-    /// when the matrix cannot be made positive definite.
+    /// The direction in scaled amounts. Each component is balanced by the phase that holds most of it, so that what the
+    /// others exchange with it is a small change of a large amount, however few of it they hold. The largest phase is put
+    /// first. Every phase must carry its derivatives.
     /// </summary>
-    public bool Direction(PhaseBuffer[] phases, int count)
+    public void Direction(PhaseBuffer[] phases, int count)
     {
-        int n = _w.Count, m = (count - 1) * n;
-        // the reference phase is the one in which no component is a trace, so that no digits are lost in its 1/n_i
-        int reference = 0;
-        double widest = -1;
-        for (int j = 0; j < count; j++)
-        {
-            double least = double.PositiveInfinity;
-            for (int i = 0; i < n; i++) if (_w.Z[i] > 0) least = Math.Min(least, phases[j].Fraction * phases[j].X[i] / _w.Z[i]);
-            if (least > widest) (widest, reference) = (least, j);
-        }
-        (phases[0], phases[reference]) = (phases[reference], phases[0]);
-        var r = phases[0];
-        for (int j = 1; j < count; j++)
-            for (int i = 0; i < n; i++)
-            {
-                double a = phases[j].Fraction * phases[j].X[i], b = r.Fraction * r.X[i];
-                _scale[(j - 1) * n + i] = a > 0 && b > 0 ? Math.Sqrt(a * (b / (a + b))) : 0;
-                _step[(j - 1) * n + i] = a > 0 && b > 0
-                    ? -(Math.Log(phases[j].X[i]) + phases[j].LnPhi[i] - Math.Log(r.X[i]) - r.LnPhi[i]) * _scale[(j - 1) * n + i]
-                    : 0;
-            }
-        for (int j = 1; j < count; j++)
-            for (int l = 1; l <= j; l++)
-                for (int i = 0; i < n; i++)
-                    for (int k = 0; k < n; k++)
-                    {
-                        int row = (j - 1) * n + i, column = (l - 1) * n + k;
-                        if (column > row) continue;
-                        double a = r.C[i * n + k] / r.Fraction;
-                        if (j == l) a += phases[j].C[i * n + k] / phases[j].Fraction;
-                        a *= _scale[row] * _scale[column];
-                        if (i == k)
-                        {
-                            double nr = r.Fraction * r.X[i];
-                            if (_scale[row] == 0) a = row == column ? 1 : 0;
-                            else if (j == l) a += 1;                       // (1/n_ij + 1/n_ir) scale^2
-                            else a += _scale[row] * _scale[column] / nr;
-                        }
-                        _matrix[row * m + column] = a;
-                    }
-        // far from the solution the Gibbs energy need not be convex: add to the diagonal until it is
-        _matrix.AsSpan(0, m * m).CopyTo(_factor);
-        double shift = 0;
-        while (!Dense.TryCholesky(_factor, m, 1e-12))
-        {
-            shift = shift == 0 ? 0.02 : 4 * shift;
-            if (shift > 1e6) return false;
-            _matrix.AsSpan(0, m * m).CopyTo(_factor);
-            for (int row = 0; row < m; row++) _factor[row * m + row] += shift;
-        }
-        Dense.SolveCholesky(_factor, _step, m);
-        // no phase may lose more than nine tenths of itself in one step
-        double keep = 1, given = 0;
-        for (int j = 1; j < count; j++)
-        {
-            double total = 0;
-            for (int i = 0; i < n; i++) total += _step[(j - 1) * n + i] * _scale[(j - 1) * n + i];
-            if (total < 0) keep = Math.Min(keep, 0.9 * phases[j].Fraction / -total);
-            given += total;
-        }
-        if (given > 0) keep = Math.Min(keep, 0.9 * r.Fraction / given);
-        if (keep < 1) for (int i = 0; i < m; i++) _step[i] *= keep;
-        return true;
-    }
-
-    /// <summary>Moves the phases by <paramref name="length"/> times the direction; false when no amounts fit it.</summary>
-    public bool Advance(PhaseBuffer[] phases, int count, double length)
-    {
-        int n = _w.Count;
-        var r = phases[0];
-        double referenceTotal = 0;
+        int n = _w.Count, m = (count - 1) * n, largest = PhaseSums.Largest(phases.AsSpan(0, count));
+        (phases[0], phases[largest]) = (phases[largest], phases[0]);
+        int row = 0;
         for (int i = 0; i < n; i++)
         {
-            double sum = 0;
-            for (int j = 1; j < count; j++) sum -= _step[(j - 1) * n + i] * _scale[(j - 1) * n + i];
-            _change[i] = sum;
-            referenceTotal += sum;
+            int home = 0;
+            for (int j = 1; j < count; j++) if (Amount(phases[j], i) > Amount(phases[home], i)) home = j;
+            _home[i] = home;
+            double b = Amount(phases[home], i), reference = b > 0 ? Math.Log(phases[home].X[i]) + phases[home].LnPhi[i] : 0;
+            for (int j = 0; j < count; j++)
+            {
+                if (j == home) continue;
+                double a = Amount(phases[j], i);
+                (_phase[row], _component[row]) = (j, i);
+                _scale[row] = a > 0 && b > 0 ? Math.Sqrt(a * (b / (a + b))) : 0;
+                _step[row] = a > 0 && b > 0 ? -(Math.Log(phases[j].X[i]) + phases[j].LnPhi[i] - reference) * _scale[row] : 0;
+                row++;
+            }
         }
-        for (int j = 1; j < count; j++)
+        for (row = 0; row < m; row++)
+            for (int column = 0; column <= row; column++)
+                _matrix[row * m + column] = _scale[row] == 0 || _scale[column] == 0 ? row == column ? 1 : 0 : Curvature(phases, row, column);
+        _step.AsSpan(0, m).CopyTo(_descent);
+        _matrix.AsSpan(0, m * m).CopyTo(_factor);
+        if (Dense.TryCholesky(_factor, m, 1e-12)) Dense.SolveCholesky(_factor, _step, m);
+        else AbsoluteCurvature(m);
+        Changes(count, m);
+        // no phase may lose more than nine tenths of itself in one step
+        double keep = 1;
+        Limiting = null;
+        for (int j = 0; j < count; j++)
+            if (_total[j] < 0 && 0.9 * phases[j].Fraction / -_total[j] < keep) (keep, Limiting) = (0.9 * phases[j].Fraction / -_total[j], phases[j]);
+        Slope = 0;
+        for (int i = 0; i < m; i++) Slope -= keep * _step[i] * _descent[i];
+        for (int k = 0; k < count * n; k++) _change[k] *= keep;
+        for (int j = 0; j < count; j++) _total[j] *= keep;
+    }
+
+    private static double Amount(PhaseBuffer phase, int i) => phase.Fraction * phase.X[i];
+
+    // second derivative of the Gibbs energy with two scaled amounts; what a phase gains the component's home phase loses
+    private double Curvature(PhaseBuffer[] phases, int row, int column)
+    {
+        int i = _component[row], k = _component[column], j = _phase[row], l = _phase[column], n = _w.Count, at = i * n + k;
+        double sum = 0;
+        if (j == l) sum += phases[j].C[at] / phases[j].Fraction;
+        if (j == _home[k]) sum -= phases[j].C[at] / phases[j].Fraction;
+        if (_home[i] == l) sum -= phases[l].C[at] / phases[l].Fraction;
+        if (_home[i] == _home[k]) sum += phases[_home[i]].C[at] / phases[_home[i]].Fraction;
+        sum *= _scale[row] * _scale[column];
+        if (i != k) return sum;
+        // (1/n_ij + 1/n_i,home) scale^2 = 1 on the diagonal
+        return sum + (j == l ? 1 : _scale[row] * _scale[column] / Amount(phases[_home[i]], i));
+    }
+
+    // amounts gained by every phase, component by component, and in total
+    private void Changes(int count, int m)
+    {
+        int n = _w.Count;
+        Array.Clear(_change);
+        Array.Clear(_total);
+        for (int row = 0; row < m; row++)
         {
-            double total = 0;
-            for (int i = 0; i < n; i++) total += _step[(j - 1) * n + i] * _scale[(j - 1) * n + i];
+            int i = _component[row], j = _phase[row];
+            double amount = _step[row] * _scale[row];
+            _change[j * n + i] += amount;
+            _change[_home[i] * n + i] -= amount;
+            _total[j] += amount;
+            _total[_home[i]] -= amount;
+        }
+    }
+
+    // Far from the solution the Gibbs energy need not be convex: along directions of negative curvature the step takes the
+    // curvature's absolute value, so that it still leads downhill and is as long as the curvature allows.
+    private void AbsoluteCurvature(int m)
+    {
+        _matrix.AsSpan(0, m * m).CopyTo(_factor);
+        SymmetricEigen.Solve(_factor, _vectors, m);
+        Array.Clear(_direction);
+        for (int k = 0; k < m; k++)
+        {
+            double along = 0;
+            for (int i = 0; i < m; i++) along += _vectors[i * m + k] * _step[i];
+            along /= Math.Max(Math.Abs(_factor[k * m + k]), 1e-9);
+            for (int i = 0; i < m; i++) _direction[i] += along * _vectors[i * m + k];
+        }
+        _direction.AsSpan(0, m).CopyTo(_step);
+    }
+
+    /// <summary>
+    /// Moves the phases by <paramref name="length"/> times the direction, through the logarithms of the ratios or, with
+    /// <paramref name="amounts"/>, through the amounts themselves (more phases than components have no unique fractions
+    /// for given ratios). False when no amounts fit it.
+    /// </summary>
+    public bool Advance(PhaseBuffer[] phases, int count, double length, bool amounts)
+    {
+        int n = _w.Count;
+        if (amounts) return MoveAmounts(phases, count, length);
+        var r = phases[0];
+        for (int j = 1; j < count; j++)
             for (int i = 0; i < n; i++)
             {
                 int row = (j - 1) * n + i;
-                if (_scale[row] == 0) { _k[row] = r.X[i] > 0 ? phases[j].X[i] / r.X[i] : 1; continue; }
-                double nj = phases[j].Fraction * phases[j].X[i], nr = r.Fraction * r.X[i];
-                double d = length * (_step[row] * _scale[row] / nj - total / phases[j].Fraction - _change[i] / nr + referenceTotal / r.Fraction);
+                double nj = Amount(phases[j], i), nr = Amount(r, i);
+                if (!(nj > 0 && nr > 0)) { _k[row] = r.X[i] > 0 ? phases[j].X[i] / r.X[i] : 1; continue; }
+                double d = length * (_change[j * n + i] / nj - _total[j] / phases[j].Fraction - _change[i] / nr + _total[0] / r.Fraction);
                 _k[row] = phases[j].X[i] / r.X[i] * Math.Exp(Math.Clamp(d, -1.5, 1.5));
             }
-        }
-        if (count <= n && Distribute(phases, count)) return true;
-        // more phases than components have no unique fractions for given ratios: move the amounts themselves
-        return MoveAmounts(phases, count, length);
+        return Distribute(phases, count);
     }
 
+    // linear in the amounts, so that what one phase loses the others gain to the last digit
     private bool MoveAmounts(PhaseBuffer[] phases, int count, double length)
     {
         int n = _w.Count;
-        var r = phases[0];
-        for (int i = 0; i < n; i++)
-        {
-            double left = _w.Z[i];
-            for (int j = 1; j < count; j++)
-            {
-                double amount = phases[j].Fraction * phases[j].X[i];
-                if (amount > 0) amount *= Math.Exp(Math.Clamp(length * _step[(j - 1) * n + i] * _scale[(j - 1) * n + i] / amount, -1.5, 1.5));
-                phases[j].X[i] = amount;
-                left -= amount;
-            }
-            if (left < 0 || left == 0 && _w.Z[i] > 0) return false;
-            r.X[i] = left;
-        }
+        // no amount may fall below a tenth of itself
+        for (int j = 0; j < count; j++)
+            for (int i = 0; i < n; i++)
+                if (_change[j * n + i] < 0) length = Math.Min(length, 0.9 * Amount(phases[j], i) / -_change[j * n + i]);
         for (int j = 0; j < count; j++)
         {
             double sum = 0;
-            for (int i = 0; i < n; i++) sum += phases[j].X[i];
+            for (int i = 0; i < n; i++)
+            {
+                phases[j].X[i] = Amount(phases[j], i) + length * _change[j * n + i];
+                sum += phases[j].X[i];
+            }
             if (!(sum > 0)) return false;
             for (int i = 0; i < n; i++) phases[j].X[i] /= sum;
             phases[j].Fraction = sum;

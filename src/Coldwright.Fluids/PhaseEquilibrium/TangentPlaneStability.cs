@@ -12,10 +12,13 @@ internal sealed class TangentPlaneStability
     /// <summary>A minimum below this (units of RT) is an instability.</summary>
     public const double Threshold = -1e-10;
 
+    private const double NewtonReach = 0.01;
+
     private static readonly double[] Blends = [0.4, 0.75];
 
     private readonly FlashWorkspace _w;
-    private readonly PhaseBuffer _trial;
+    private readonly PhaseBuffer _trial, _lowest;
+    private bool _beganDense;
     private readonly double[] _amount, _root, _gradient, _matrix, _best, _curvature, _direction;
 
     /// <summary>Composition of the phase that lowers the Gibbs energy most among those found.</summary>
@@ -28,7 +31,7 @@ internal sealed class TangentPlaneStability
     {
         _w = workspace;
         int n = workspace.Count;
-        (_trial, Incipient) = (new PhaseBuffer(n), new PhaseBuffer(n));
+        (_trial, _lowest, Incipient) = (new PhaseBuffer(n), new PhaseBuffer(n), new PhaseBuffer(n));
         (_curvature, _direction) = (new double[n * n], new double[n]);
         (_amount, _root, _gradient, _matrix, _best) = (new double[n], new double[n], new double[n], new double[n * n], new double[n]);
     }
@@ -59,13 +62,20 @@ internal sealed class TangentPlaneStability
                     Incipient.CopyFrom(_trial);
                 }
             }
-            if (LeastDistance < Threshold) return true;
+            // a shallow saddle next to a known phase says nothing about minima elsewhere
+            if (LeastDistance < -1e-4) return true;
         }
         for (int start = 0; start < n + 3 + Blends.Length; start++)
         {
             if (start >= 3 && start < n + 3 && _w.Z[start - 3] == 0) continue;
             var branch = start < n + 3 ? Start(start, d) : Blend(Blends[start - n - 3], d, known);
             double tm = Minimise(branch, d, known);
+            if (start >= 3 && start < n + 3 && !_beganDense && _w.Temperature < _w.Model.Substances[start - 3].TripleTemperatureK)
+            {
+                // far below its triple point it may have no liquid root with so much of the others in it: purer
+                for (int i = 0; i < n; i++) _amount[i] = i == start - 3 ? 1 : 1e-8 * _w.Z[i];
+                tm = Minimise(branch, d, known);
+            }
             if (tm < LeastDistance)
             {
                 LeastDistance = tm;
@@ -161,15 +171,17 @@ internal sealed class TangentPlaneStability
         for (int i = 0; i < n; i++) _amount[i] /= sum0;
         _trial.Density = double.NaN;
         _trial.Branch = branch;
-        double previous = double.PositiveInfinity, tm = 0;
+        double previous = double.PositiveInfinity, tm = 0, lowest = -1e-4;
         int successive = 3;
-        for (int iteration = 0; iteration < 80; iteration++)
+        for (int iteration = 0; iteration < 150; iteration++)
         {
             double sum = 0;
             for (int i = 0; i < n; i++) sum += _amount[i];
             if (!(sum > 1e-300) || !double.IsFinite(sum)) return 0;
             for (int i = 0; i < n; i++) _trial.X[i] = _amount[i] / sum;
-            if (!_w.Evaluate(_trial, branch)) return 0;
+            bool root = _w.Evaluate(_trial, branch);
+            if (iteration == 0) _beganDense = root && _trial.Density > _trial.DividingDensity;
+            if (!root) return 0;
             tm = 1;
             double norm = 0;
             for (int i = 0; i < n; i++)
@@ -181,17 +193,26 @@ internal sealed class TangentPlaneStability
                 _gradient[i] = _root[i] * r;
                 norm = Math.Max(norm, Math.Abs(_gradient[i]));
             }
+            if (tm < lowest)
+            {
+                lowest = tm;
+                _lowest.CopyFrom(_trial);
+            }
             if (norm < 1e-8) return tm;
             if (tm < -1e-4 && norm < 1e-2) return tm;
             foreach (var phase in known)
                 if (_trial.Coincides(phase, 1e-7)) return 0;
             if (tm > previous + 1e-12 && successive <= 0) successive = 4;
             previous = tm;
-            if (successive-- > 0 || !NewtonStep(sum))
+            // Newton's method only close to a minimum: from afar it may leave the basin the start was chosen for
+            if (successive-- > 0 || norm > NewtonReach || !NewtonStep(sum))
                 for (int i = 0; i < n; i++)
                     _amount[i] = _w.Z[i] == 0 ? 0 : Math.Exp(Math.Clamp(d[i] - _trial.LnPhi[i], -690, 300));
         }
-        return tm;
+        // substitution may swing to and fro; every composition below the plane that it met is an instability
+        if (!(lowest < -1e-4)) return tm;
+        _trial.CopyFrom(_lowest);
+        return lowest;
     }
 
     // Newton in alpha = 2 sqrt(W), in which the ideal part of the Hessian is the unit matrix

@@ -50,7 +50,7 @@ internal static class VapourFractionFlash
         {
             if (!flash.TrySolve(t, pressurePa, overall)) continue;
             double v = flash.VapourFraction();
-            if (!double.IsNaN(at) && at < 1 && Crosses(v, at, vapourFraction)) { high = t; break; }
+            if (!double.IsNaN(at) && at < 1 && Crosses(at, v, vapourFraction)) { high = t; break; }
             (low, at) = (t, v);
         }
         if (double.IsNaN(high)) throw None($"{pressurePa / 1e5:0.####} bar absolute", vapourFraction, "the mixture is above its critical pressure there, or stays one phase at every temperature");

@@ -29,4 +29,12 @@ public sealed record SaturationFit(SaturationForm Form, double Reducing, double 
 }
 
 /// <summary>Form of a <see cref="SaturationFit"/>.</summary>
-public enum SaturationForm { Direct, Exponential, ScaledExponential }
+public enum SaturationForm
+{
+    /// <summary>1 + s.</summary>
+    Direct,
+    /// <summary>exp(s).</summary>
+    Exponential,
+    /// <summary>exp(s T_r/T).</summary>
+    ScaledExponential,
+}

@@ -11,12 +11,19 @@ public interface IScalar<T> where T : struct, IScalar<T>
     double Value { get; }
     /// <summary>A constant: all derivatives zero.</summary>
     static abstract T From(double value);
+    /// <summary>Sum.</summary>
     static abstract T operator +(T a, T b);
+    /// <summary>Difference.</summary>
     static abstract T operator -(T a, T b);
+    /// <summary>Negative.</summary>
     static abstract T operator -(T a);
+    /// <summary>Product.</summary>
     static abstract T operator *(T a, T b);
+    /// <summary>Quotient.</summary>
     static abstract T operator /(T a, T b);
+    /// <summary>Sum with a constant.</summary>
     static abstract T operator +(T a, double b);
+    /// <summary>Multiple.</summary>
     static abstract T operator *(double a, T b);
     /// <summary>Exponential.</summary>
     static abstract T Exp(T a);

@@ -214,15 +214,16 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
     // per-owner value, delta and tau derivatives; totals of the first derivatives
     private void OwnerSums(double delta, bool withDensity)
     {
-        double total = 0, totalTau = 0;
+        double total = 0, totalTau = 0, magnitude = 0;
         for (int o = 0; o < _owners; o++)
         {
-            double a = 0, at = 0, ad = 0;
+            double a = 0, at = 0, ad = 0, absolute = 0;
             for (int k = _t.PowerStart[o]; k < _t.PowerStart[o + 1]; k++)
             {
                 int j = _t.PowerBasis[k];
                 double cb = _c[k] * _b[j];
                 a += cb;
+                absolute += Math.Abs(cb);
                 at += _cq[k] * _b[j];
                 ad += cb * _bv[j];
             }
@@ -235,6 +236,7 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
                 ad += cb * _gv[j];
             }
             (_o[o], _ot[o], _od[o]) = (a, at, ad);
+            magnitude += Math.Abs(_weight[o]) * absolute;
         }
         foreach (var (owner, terms) in _t.NonAnalytic)
             for (int i = 0; i < terms.N.Length && !_continued[owner]; i++)
@@ -250,6 +252,7 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
             totalTau += _weight[o] * _ot[o];
         }
         A = total;
+        AMagnitude = magnitude;
         ATemperature = -totalTau;
     }
 

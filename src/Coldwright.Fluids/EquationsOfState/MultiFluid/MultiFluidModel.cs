@@ -72,8 +72,7 @@ public sealed class MultiFluidModel : HelmholtzModel
         Table = new TermTable(owners);
         LimitVolume = substances.Select(s => 1 / s.TripleLiquidDensity).ToArray();
         CriticalVolume = vc;
-        // departure functions are small and follow the published form everywhere
-        TauLimit = substances.Select(TauLimits.Of).Concat(Departures.Select(_ => double.PositiveInfinity)).ToArray();
+        TauLimit = substances.Select(TauLimits.Of).Concat(Departures.Select(_ => TauLimits.Departure)).ToArray();
         _names = substances.Select(s => s.Name)
             .Concat(Departures.Select(d => $"{substances[d.Item1].Name}+{substances[d.Item2].Name}")).ToArray();
     }

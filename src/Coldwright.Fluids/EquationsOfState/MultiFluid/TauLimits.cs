@@ -12,11 +12,17 @@ namespace Coldwright.Fluids.EquationsOfState.MultiFluid;
 public static class TauLimits
 {
     /// <summary>Margin over the triple point's tau.</summary>
-    public const double TripleMargin = 1.08;
+    public const double TripleMargin = 1.03;
     /// <summary>No equation is continued below this tau.</summary>
     public const double Least = 2.4;
     /// <summary>For the main fluids of cryogenic mixtures, whose equations behave further.</summary>
-    public const double LeastForMainFluids = 3.6;
+    public const double LeastForMainFluids = 3.2;
+
+    /// <summary>
+    /// Limit of the departure functions: the coldest reduced temperature of the data they were fitted to (90 K with a
+    /// mixture's T_r near 300 K). Beyond it that of ethane+propane alone makes cv negative.
+    /// </summary>
+    public const double Departure = 3.2;
 
     private static readonly HashSet<string> MainFluids = ["nitrogen", "argon", "methane", "ethylene", "ethane", "propane", "isobutane", "butane"];
 
