@@ -34,7 +34,7 @@ public sealed class ExampleFoldersAreGood
         Assert.Equal([2.0, 4, 6, 10], layout.Compressor.IsentropicEfficiency.Select(e => e.Ratio));
         Assert.Equal(0.009525, layout.Recuperator.HighTube!.OutsideDiameterM, 1e-9);
         Assert.Equal(238.15, layout.Precooler!.OutletTemperatureK, 1e-9);
-        Assert.Equal((0.40, 0.30, 0.42), layout.ColdBox!.Inside);
+        Assert.Equal((0.26, 0.22, 0.34), layout.ColdBox!.Inside);
         Assert.Equal(2, layout.ColdBox.Penetrations.Count);
         Assert.True(layout.FeedPrecooled);
         Assert.Equal(0.31, shop.ElectricityPerKWh, 1e-12);
