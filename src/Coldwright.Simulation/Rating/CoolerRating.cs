@@ -3,6 +3,7 @@ using Coldwright.Fluids.EquationsOfState.MultiFluid;
 using Coldwright.Fluids.EquationsOfState.PengRobinson;
 using Coldwright.Machine.Description;
 using Coldwright.Machine.Layout;
+using Coldwright.Numerics;
 
 namespace Coldwright.Simulation.Rating;
 
@@ -28,12 +29,19 @@ public static class CoolerRating
 
         var names = machine.Charge.Mixture.Names;
         var main = One(options.Model == RatingModel.Cubic ? CubicModel.Create(names) : ReferenceModel.Create(names));
-        var second = options.Model == RatingModel.Both ? One(CubicModel.Create(names)) : null;
-        return new RatingResult
-        {
-            Main = main,
-            SecondOpinion = second,
-            Warnings = main.Warnings.Concat(second?.Warnings ?? []).Distinct().ToArray(),
-        };
+        var warnings = new List<string>(main.Warnings);
+        ModelRating? second = null;
+        if (options.Model == RatingModel.Both)
+            try
+            {
+                second = One(CubicModel.Create(names));
+                warnings.AddRange(second.Warnings);
+            }
+            catch (SolveException e)
+            {
+                // the answer stands without it, but a person must know that nothing confirms it
+                warnings.Add($"there is no second opinion: the cubic model has no answer for this cooler ({e.Report.Advice})");
+            }
+        return new RatingResult { Main = main, SecondOpinion = second, Warnings = warnings.Distinct().ToArray() };
     }
 }
