@@ -14,7 +14,12 @@ namespace Coldwright.Fluids.Freezing;
 /// <param name="ClearsBelowK">
 /// Where liquid forming on further cooling has dissolved it again, K; null when it stays frozen down to the limit of the search.
 /// </param>
-public sealed record PlugPoint(string Contaminant, double MoleFraction, double PressurePa, double TemperatureK, double? ClearsBelowK);
+/// <param name="GasFrostPointK">
+/// Where its partial pressure z p equals the sublimation pressure, K: the frost point without the solvent power of gas and liquid,
+/// so an upper bound that needs no fluid model. Null without a sublimation equation, or when it lies outside the equation's range.
+/// </param>
+public sealed record PlugPoint(string Contaminant, double MoleFraction, double PressurePa, double TemperatureK, double? ClearsBelowK,
+    double? GasFrostPointK);
 
 /// <summary>
 /// Water and carbon dioxide (or any other component) at ppm levels: the stream's phases are found without the trace, which then
@@ -23,7 +28,16 @@ public sealed record PlugPoint(string Contaminant, double MoleFraction, double P
 /// </summary>
 public sealed class Contaminants
 {
+    /// <summary>Largest mole fraction that is still called a trace.</summary>
+    public const double LargestTrace = 0.02;
+
     private const double StepK = 1;
+
+    // common practice: the gases of these coolers whose hydrates are well known
+    private static readonly HashSet<string> HydrateFormers =
+        ["nitrogen", "oxygen", "argon", "krypton", "xenon", "methane", "ethane", "ethylene", "propane", "propylene", "isobutane", "carbon-dioxide", "R22", "R23", "R32", "R134a"];
+    private static readonly string[] HydrateWarning =
+        ["hydrates are not considered: under pressure water may leave these gases as a hydrate at a higher temperature than as ice"];
 
     private readonly Flash _flash;
     private readonly SolidFugacity _solid;
@@ -44,6 +58,17 @@ public sealed class Contaminants
 
     /// <summary>The model, contaminants included.</summary>
     public HelmholtzModel Model { get; }
+
+    /// <summary>What a person must be told: the model's own warnings, solids that do not fit it, and what is left out.</summary>
+    public IReadOnlyList<string> Warnings
+    {
+        get
+        {
+            string[] names = Model.Substances.Select(s => s.Name).ToArray();
+            bool hydrates = names.Contains("water") && names.Any(HydrateFormers.Contains);
+            return [.. Model.Warnings, .. FreezingWarnings.Of(Model, _solid), .. hydrates ? HydrateWarning : Array.Empty<string>()];
+        }
+    }
 
     /// <summary>
     /// The mole fraction in the whole stream at which the contaminant is saturated with its solid (mol/mol); more
@@ -73,8 +98,8 @@ public sealed class Contaminants
     public PlugPoint? PlugTemperature(string contaminant, double moleFraction, double pressurePa, IReadOnlyList<double> z,
         double lowestTemperatureK = FreezingModel.DefaultLowestTemperatureK)
     {
-        if (!(moleFraction > 0 && moleFraction <= 0.05))
-            throw new ArgumentOutOfRangeException(nameof(moleFraction), $"a trace has a mole fraction above 0 and up to 0.05, got {moleFraction}");
+        if (!(moleFraction > 0 && moleFraction <= LargestTrace))
+            throw new ArgumentOutOfRangeException(nameof(moleFraction), $"a trace has a mole fraction above 0 and up to {LargestTrace}, got {moleFraction}");
         int i = Index(contaminant);
         var carrier = Carrier(i, z);
         double ln = Math.Log(moleFraction);
@@ -86,10 +111,10 @@ public sealed class Contaminants
             double next = Math.Max(t - StepK, lowestTemperatureK), g = F(next);
             if (plug is null && g < 0) plug = Brent.Solve(F, t, f, next, g, 1e-9);
             else if (plug is { } at && f < 0 && g >= 0)
-                return new PlugPoint(contaminant, moleFraction, pressurePa, at, Brent.Solve(F, t, f, next, g, 1e-9));
+                return new PlugPoint(contaminant, moleFraction, pressurePa, at, Brent.Solve(F, t, f, next, g, 1e-9), FrostPoint(i, moleFraction * pressurePa));
             (t, f) = (next, g);
         }
-        return plug is { } found ? new PlugPoint(contaminant, moleFraction, pressurePa, found, null) : null;
+        return plug is { } found ? new PlugPoint(contaminant, moleFraction, pressurePa, found, null, FrostPoint(i, moleFraction * pressurePa)) : null;
     }
 
     private double LnAllowed(int i, double t, double pressurePa, double[] carrier)
@@ -102,6 +127,14 @@ public sealed class Contaminants
         double least = phases.Min(p => p.LnFugacityCoefficients[i]), sum = 0;
         foreach (var p in phases) sum += p.Fraction * Math.Exp(least - p.LnFugacityCoefficients[i]);
         return solid - Math.Log(pressurePa) + Math.Log(sum) - least;
+    }
+
+    private double? FrostPoint(int i, double partialPressurePa)
+    {
+        if (_solid.Solids[i]!.Sublimation is not { } curve || partialPressurePa > curve.TriplePressurePa) return null;
+        double F(double t) => curve.LnPressure(t) - Math.Log(partialPressurePa);
+        double low = curve.MinimumTemperatureK;
+        return F(low) > 0 ? null : Brent.Solve(F, low, curve.TripleTemperatureK, 1e-9);
     }
 
     private int Index(string contaminant)

@@ -41,6 +41,11 @@ public sealed record FreezingMargin
     /// <see cref="Status"/> is <see cref="FreezingStatus.Calculated"/>.
     /// </summary>
     public required double? Margin { get; init; }
+    /// <summary>
+    /// Mole fraction in an ideal solution saturated with the solid: a yardstick free of the fluid model. Where a solution of
+    /// similar substances is far from it, the model is extrapolated too far. Null unless calculated.
+    /// </summary>
+    public required double? IdealSolubility { get; init; }
     /// <summary>One entry per liquid phase; empty unless calculated.</summary>
     public required IReadOnlyList<PhaseSolubility> Solubilities { get; init; }
     /// <summary>

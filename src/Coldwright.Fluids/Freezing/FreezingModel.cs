@@ -34,9 +34,9 @@ public sealed class FreezingModel
 
     /// <summary>
     /// What a person must be told about the answers given so far: the model's own warnings, components without data of
-    /// their solid, liquids that had to be extrapolated.
+    /// their solid, liquids that had to be extrapolated or do not fit the published solid.
     /// </summary>
-    public IReadOnlyList<string> Warnings => [.. Model.Warnings, .. NoData(), .. Extrapolated()];
+    public IReadOnlyList<string> Warnings => [.. Model.Warnings, .. NoData(), .. FreezingWarnings.Of(Model, _solid)];
 
     /// <summary>Margin of every component at a state, in the order of the model's components.</summary>
     /// <param name="state">A state of this model.</param>
@@ -55,6 +55,7 @@ public sealed class FreezingModel
                 Component = name,
                 Status = StatusOf(i, state, ln),
                 Margin = double.IsNaN(ln) ? null : Math.Exp(ln),
+                IdealSolubility = double.IsNaN(ln) ? null : IdealSolubility.MoleFraction(_solid.Solids[i]!, state.TemperatureK),
                 Solubilities = double.IsNaN(ln) ? [] : Solubilities(i, state),
                 FreezingTemperatureK = points.FirstOrDefault(p => p.Component == name)?.TemperatureK,
             };
@@ -123,7 +124,7 @@ public sealed class FreezingModel
             place++;
         }
         var missing = Enumerable.Range(0, Model.Count).Where(i => z[i] > 0 && LacksData(i, coldest)).Select(NoDataText);
-        return new PathFreezing(first, least, [.. Model.Warnings, .. missing, .. Extrapolated()]);
+        return new PathFreezing(first, least, [.. Model.Warnings, .. missing, .. FreezingWarnings.Of(Model, _solid)]);
     }
 
     /// <summary>ln of the margin; NaN where there is none to speak of.</summary>
@@ -200,9 +201,6 @@ public sealed class FreezingModel
         $"freezing of {Model.Substances[i].Name} is not checked below its triple point ({TripleK(i):0.0} K): no heat of fusion at hand");
 
     private IEnumerable<string> NoData() => Enumerable.Range(0, Model.Count).Where(i => _solid.Solids[i] is null).Select(NoDataText);
-
-    private IEnumerable<string> Extrapolated() => Enumerable.Range(0, Model.Count).Where(i => _solid.ExtrapolatedBelow(i) > 0).Select(i => FormattableString.Invariant(
-        $"the {Model.Name} model has no liquid {Model.Substances[i].Name} below {_solid.ExtrapolatedBelow(i):0.0} K; its fugacity there is extrapolated with a constant heat of vaporisation"));
 
     private void CheckAmounts(IReadOnlyList<double> z)
     {

@@ -46,6 +46,17 @@ internal sealed class SolidFugacity
             : LnLiquid(component, solid.TripleTemperatureK, temperatureK, pressurePa) + IdealSolubility.LnFugacityRatio(solid, temperatureK);
     }
 
+    /// <summary>
+    /// ln of the model's liquid fugacity at the triple point over that of the published sublimation pressure: what a
+    /// component with a sublimation equation lacks of an exact pure limit. 0 where there is no such equation, NaN without a liquid.
+    /// </summary>
+    public double TripleMismatch(int component)
+    {
+        if (Solids[component]?.Sublimation is not { } curve) return 0;
+        return LnLiquidDirect(component, curve.TripleTemperatureK, curve.TriplePressurePa)
+            - LnFromSublimation(component, curve, curve.TripleTemperatureK, curve.TriplePressurePa);
+    }
+
     private double LnFromSublimation(int component, SublimationCurve curve, double t, double pressurePa)
     {
         double ln = curve.LnPressure(t), p = Math.Exp(ln);

@@ -63,9 +63,9 @@ public static class DensityRoots
             double step = (target - f) / slope;
             if (Math.Abs(step) > 0.2 * rho) return double.NaN;
             rho += step;
-            if (Math.Abs(step) <= 1e-9 * rho)
+            if (Math.Abs(step) <= 1e-7 * rho)
             {
-                // quadratic convergence: one more step from 1e-9 reaches rounding
+                // quadratic convergence: one more step from 1e-7 reaches rounding
                 f = e.ReducedPressure(rho, out slope);
                 return slope > 0 ? rho + (target - f) / slope : double.NaN;
             }

@@ -64,10 +64,44 @@ internal sealed class EquilibriumSolver
         Residual = 0;
         Rounds = _savedCount = 0;
         Failure = "";
+        // a pure substance has no other composition to split into: the better of its two roots is the answer
+        if (_w.Count == 1) return StartFromFeed();
         if (warm && _count >= 2 && Grow(false)) return Finish();
         Failure = "";
         if (!StartFromFeed()) return StartApart() && Grow(true) && Finish();
         return (AddIncipient() ? Grow(true) : Certified()) && Finish();
+    }
+
+    /// <summary>
+    /// Moves the phases of the previous solve to a nearby state without a certificate: for the inner steps of a search
+    /// whose last step is certified. Where that does not settle, a full solve.
+    /// </summary>
+    public bool Follow(double temperatureK, double pressurePa, ReadOnlySpan<double> z)
+    {
+        if (_count < 2 || _w.Count == 1) return Solve(temperatureK, pressurePa, z);
+        _w.Set(temperatureK, pressurePa, z);
+        (Rounds, _savedCount, Failure) = (0, 0, "");
+        var outcome = _split.Solve(_phases, ref _count, 0, balanced: false);
+        Residual = _split.Residual;
+        return outcome == SplitOutcome.Converged ? Finish() : Solve(temperatureK, pressurePa, z);
+    }
+
+    /// <summary>Makes vapour and liquid of a pure substance the answer.</summary>
+    public void SetPure(SaturationPoint point, double vapourFraction, ReadOnlySpan<double> z)
+    {
+        _w.Set(point.TemperatureK, point.PressurePa, z);
+        (Residual, Rounds, Failure) = (0, 0, "");
+        _count = 0;
+        if (vapourFraction > 0) Add(Branch.Vapour, point.VapourDensity, vapourFraction);
+        if (vapourFraction < 1) Add(Branch.Liquid, point.LiquidDensity, 1 - vapourFraction);
+
+        void Add(Branch branch, double density, double fraction)
+        {
+            var phase = _phases[_count++];
+            phase.X[0] = 1;
+            (phase.Branch, phase.Density, phase.Fraction) = (branch, density, fraction);
+            _w.Evaluate(phase, branch);
+        }
     }
 
     private bool StartFromFeed()

@@ -14,12 +14,14 @@ public sealed class Flash
     public const double LowestTemperatureK = 20;
 
     private readonly EquilibriumSolver _solver;
+    private readonly CaloricFlash _caloric;
 
     /// <param name="model">The fluid model.</param>
     public Flash(HelmholtzModel model)
     {
         Model = model;
         _solver = new EquilibriumSolver(model);
+        _caloric = new CaloricFlash(this);
     }
 
     /// <summary>The model.</summary>
@@ -63,6 +65,9 @@ public sealed class Flash
         return 1 / volume;
     }
 
+    /// <summary>Temperature of the last solve, K.</summary>
+    public double TemperatureK => _solver.Temperature;
+
     /// <summary>Number of phases of the last solve.</summary>
     public int PhaseCount => _solver.Phases.Length;
 
@@ -105,12 +110,21 @@ public sealed class Flash
     /// <summary>State at pressure (Pa) and molar enthalpy (J/mol).</summary>
     /// <exception cref="SolveException">No answer; the report says why.</exception>
     public FluidState PressureEnthalpy(double pressurePa, double molarEnthalpy, ReadOnlySpan<double> z, double temperatureGuessK = double.NaN) =>
-        CaloricFlash.Solve(this, pressurePa, molarEnthalpy, z, enthalpy: true, temperatureGuessK);
+        _caloric.Solve(pressurePa, molarEnthalpy, z, enthalpy: true, temperatureGuessK);
 
     /// <summary>State at pressure (Pa) and molar entropy (J/(mol K)).</summary>
     /// <exception cref="SolveException">No answer; the report says why.</exception>
     public FluidState PressureEntropy(double pressurePa, double molarEntropy, ReadOnlySpan<double> z, double temperatureGuessK = double.NaN) =>
-        CaloricFlash.Solve(this, pressurePa, molarEntropy, z, enthalpy: false, temperatureGuessK);
+        _caloric.Solve(pressurePa, molarEntropy, z, enthalpy: false, temperatureGuessK);
+
+    /// <summary>
+    /// As <see cref="PressureEnthalpy"/> for inner loops: the answer is read with <see cref="Enthalpy"/>, <see cref="State"/> and
+    /// the like, and nothing is allocated. False when the answer lies inside a step narrower than rounding, which only
+    /// <see cref="PressureEnthalpy"/> can express.
+    /// </summary>
+    /// <exception cref="SolveException">No answer; the report says why.</exception>
+    public bool TrySolvePressureEnthalpy(double pressurePa, double molarEnthalpy, ReadOnlySpan<double> z, double temperatureGuessK = double.NaN) =>
+        _caloric.TrySolve(pressurePa, molarEnthalpy, z, enthalpy: true, temperatureGuessK);
 
     /// <summary>State at temperature (K) and vapour fraction (0 bubble point, 1 dew point).</summary>
     /// <exception cref="SolveException">No answer; the report says why.</exception>

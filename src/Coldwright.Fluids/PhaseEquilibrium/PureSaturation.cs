@@ -9,7 +9,7 @@ namespace Coldwright.Fluids.PhaseEquilibrium;
 /// <param name="PressurePa">Vapour pressure, Pa.</param>
 /// <param name="LiquidDensity">mol/m3.</param>
 /// <param name="VapourDensity">mol/m3.</param>
-public sealed record SaturationPoint(double TemperatureK, double PressurePa, double LiquidDensity, double VapourDensity);
+public readonly record struct SaturationPoint(double TemperatureK, double PressurePa, double LiquidDensity, double VapourDensity);
 
 /// <summary>Saturation of a one-component model: equal pressure and equal Gibbs energy of the two admissible roots.</summary>
 public static class PureSaturation
@@ -32,25 +32,74 @@ public static class PureSaturation
     {
         var e = model.CreateEvaluation();
         var s = model.Substances[0];
+        if (pressurePa < 0.99 * s.CriticalPressurePa && TryAtPressure(model, e, pressurePa, out var quick)) return quick;
         double tc = s.CriticalTemperatureK;
         // both ends from the estimate's slope; the model's own critical point may lie a little above the paper's
         double low = 0.3 * tc, high = tc;
         var top = TryAtTemperature(model, e, tc * (1 - 1e-7), double.NaN);
         for (int i = 0; top is null && i < 40; i++) top = TryAtTemperature(model, e, high = tc * (1 - 1e-6 * Math.Pow(1.5, i)), double.NaN);
-        if (top is null || pressurePa > top.PressurePa) return null;
-        high = top.TemperatureK;
+        if (top is not { } critical || pressurePa > critical.PressurePa) return null;
+        high = critical.TemperatureK;
         SaturationPoint? best = null;
         double F(double t)
         {
-            var point = TryAtTemperature(model, e, t, double.NaN);
-            if (point is null) return t < 0.6 * tc ? -50 : 50;
+            if (TryAtTemperature(model, e, t, double.NaN) is not { } point) return t < 0.6 * tc ? -50 : 50;
             best = point;
             return Math.Log(point.PressurePa / pressurePa);
         }
         while (F(low) > 0 && low > 0.05 * tc) low *= 0.8;
         double root = Brent.Solve(F, low, high, 1e-13 * tc);
         var answer = TryAtTemperature(model, e, root, double.NaN) ?? best;
-        return answer is not null && Math.Abs(answer.PressurePa / pressurePa - 1) < 1e-6 ? answer : null;
+        return answer is { } a && Math.Abs(a.PressurePa / pressurePa - 1) < 1e-6 ? answer : null;
+    }
+
+    /// <summary>
+    /// Saturation at a pressure (Pa) by Newton's method from the estimates: equal Gibbs energies along the isobar, with
+    /// d(g_l - g_v)/(RT)/dT = -(h_l - h_v)/(R T2). False where that does not settle (close to the critical point).
+    /// </summary>
+    internal static bool TryAtPressure(HelmholtzModel model, PhaseEvaluation e, double pressurePa, out SaturationPoint point)
+    {
+        var s = model.Substances[0];
+        point = default;
+        double t = EstimateTemperature(s, pressurePa);
+        Span<double> one = [1.0];
+        double liquid = s.Saturation.LiquidDensity.At(t), vapour = s.Saturation.VapourDensity.At(t);
+        for (int i = 0; i < 25; i++)
+        {
+            e.SetIsotherm(t, one);
+            liquid = DensityRoots.Find(e, pressurePa, Branch.Liquid, liquid);
+            vapour = DensityRoots.Find(e, pressurePa, Branch.Vapour, vapour);
+            if (!(liquid > 1.05 * vapour)) return false;
+            e.Gradient(liquid);
+            double gl = Math.Log(liquid) + e.G[0], hl = e.ADensity - e.ATemperature;
+            e.Gradient(vapour);
+            double difference = gl - Math.Log(vapour) - e.G[0], dh = hl - (e.ADensity - e.ATemperature);
+            double step = difference * t / dh;
+            if (!(Math.Abs(step) < 0.1 * t)) return false;
+            t += step;
+            if (Math.Abs(step) < 1e-13 * t)
+            {
+                point = new SaturationPoint(t, pressurePa, liquid, vapour);
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static double EstimateTemperature(Substances.Substance s, double pressurePa)
+    {
+        var fit = s.Saturation.Pressure;
+        double low = 0.25 * fit.ReducingTemperatureK, high = fit.ReducingTemperatureK;
+        // ln p against 1/T is nearly straight
+        for (int i = 0; i < 60 && high - low > 1e-5 * high; i++)
+        {
+            double pl = Math.Log(fit.At(low)), ph = Math.Log(fit.At(high)), ln = Math.Log(pressurePa);
+            double t = 1 / (1 / low + (1 / high - 1 / low) * (ln - pl) / (ph - pl));
+            if (!(t > low && t < high)) return Math.Clamp(t, low, high);
+            if (Math.Abs(fit.At(t) / pressurePa - 1) < 1e-4) return t;
+            if (fit.At(t) < pressurePa) low = t; else high = t;
+        }
+        return 0.5 * (low + high);
     }
 
     /// <summary>Solves for the vapour pressure; null when the two branches never meet.</summary>

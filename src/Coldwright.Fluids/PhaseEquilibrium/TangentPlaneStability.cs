@@ -84,7 +84,23 @@ internal sealed class TangentPlaneStability
                 if (tm < -1e-4) return true;
             }
         }
+        // with three phases or more another one may lie between any two of them
+        if (known.Length >= 3 && LeastDistance >= -1e-4) BetweenKnown(d, known);
         return LeastDistance < Threshold;
+    }
+
+    private void BetweenKnown(ReadOnlySpan<double> d, ReadOnlySpan<PhaseBuffer> known)
+    {
+        for (int a = 0; a < known.Length; a++)
+            for (int b = 0; b < a; b++)
+            {
+                for (int i = 0; i < _w.Count; i++) _amount[i] = 0.5 * (known[a].X[i] + known[b].X[i]);
+                double tm = Minimise(Branch.Liquid, d, known);
+                if (!(tm < LeastDistance)) continue;
+                LeastDistance = tm;
+                Incipient.CopyFrom(_trial);
+                if (tm < -1e-4) return;
+            }
     }
 
     // positive curvature of the tangent-plane distance at the phase itself; otherwise _direction is set

@@ -1,4 +1,5 @@
 using System.Runtime.Intrinsics;
+using Coldwright.Numerics;
 using Coldwright.Numerics.Scalars;
 
 namespace Coldwright.Fluids.EquationsOfState.MultiFluid;
@@ -20,8 +21,7 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
     // owners whose equation is continued linearly in tau because the mixture's tau lies beyond its limit
     private readonly bool[] _continued;
     private readonly double[] _weight;
-    // collapsed coefficients
-    private readonly double[] _cBasis, _gBasis;
+    private readonly CollapsedIsotherm _collapsed;
     // density functions at the last density: value, v = dlog/dlog(delta), delta dv/ddelta
     private readonly double[] _power, _groupE, _groupU, _b, _bv, _gb, _gv, _gdv;
     // per owner sums
@@ -38,8 +38,7 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
         (_gc, _gcq) = (new double[_t.GaussN.Length], new double[_t.GaussN.Length]);
         _continued = new bool[_owners];
         _weight = new double[_owners];
-        _cBasis = new double[_t.BasisD.Length];
-        _gBasis = new double[_t.GaussD.Length];
+        _collapsed = new CollapsedIsotherm(_t);
         _power = new double[_t.HighestD + 1];
         (_groupE, _groupU) = (new double[_t.GroupL.Length], new double[_t.GroupL.Length]);
         (_b, _bv) = (new double[_t.BasisD.Length], new double[_t.BasisD.Length]);
@@ -73,14 +72,13 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
         Coefficients(_tau, logTau, 0, _t.PowerN.Length, 0, _t.GaussN.Length);
         for (int o = 0; o < _owners; o++)
             if (_continued[o] = _tau > _model.TauLimit[o]) Continue(o, _model.TauLimit[o]);
-        Array.Clear(_cBasis);
-        Array.Clear(_gBasis);
+        _collapsed.Clear();
         for (int o = 0; o < _owners; o++)
         {
             double w = _weight[o];
             if (w == 0) continue;
-            for (int k = _t.PowerStart[o]; k < _t.PowerStart[o + 1]; k++) _cBasis[_t.PowerBasis[k]] += w * _c[k];
-            for (int k = _t.GaussStart[o]; k < _t.GaussStart[o + 1]; k++) _gBasis[_t.GaussBasis[k]] += w * _gc[k];
+            for (int k = _t.PowerStart[o]; k < _t.PowerStart[o + 1]; k++) _collapsed.Power(_t.PowerD[k], _t.PowerGroup[k]) += w * _c[k];
+            for (int k = _t.GaussStart[o]; k < _t.GaussStart[o + 1]; k++) _collapsed.Bell(_t.GaussBasis[k]) += w * _gc[k];
         }
     }
 
@@ -92,7 +90,7 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
         for (; k <= to - 4; k += 4)
         {
             var t = Vector256.LoadUnsafe(ref _t.PowerT[k]);
-            var c = Vector256.LoadUnsafe(ref _t.PowerN[k]) * Vector256.Exp(t * factor);
+            var c = Vector256.LoadUnsafe(ref _t.PowerN[k]) * VectorExponential.Exp(t * factor);
             c.StoreUnsafe(ref _c[k]);
             (c * t).StoreUnsafe(ref _cq[k]);
         }
@@ -114,7 +112,7 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
             _gc[k] = _t.GaussT[k] * logTau - _t.GaussBetaTau[k] * dt * dt;
         }
         for (k = gaussFrom; k <= gaussTo - 4; k += 4)
-            (Vector256.LoadUnsafe(ref _t.GaussN[k]) * Vector256.Exp(Vector256.LoadUnsafe(ref _gc[k]))).StoreUnsafe(ref _gc[k]);
+            (Vector256.LoadUnsafe(ref _t.GaussN[k]) * VectorExponential.Exp(Vector256.LoadUnsafe(ref _gc[k]))).StoreUnsafe(ref _gc[k]);
         for (; k < gaussTo; k++) _gc[k] = _t.GaussN[k] * Math.Exp(_gc[k]);
         for (k = gaussFrom; k < gaussTo; k++)
             _gcq[k] = _gc[k] * (_t.GaussT[k] - 2 * _t.GaussBetaTau[k] * tau * (tau - _t.GaussGammaTau[k]));
@@ -162,7 +160,7 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
             _gb[j] = -_t.GaussEta[j] * e * e - _t.GaussBetaDelta[j] * (delta - _t.GaussGammaDelta[j]);
         }
         int k = 0;
-        for (; k <= count - 4; k += 4) Vector256.Exp(Vector256.LoadUnsafe(ref _gb[k])).StoreUnsafe(ref _gb[k]);
+        for (; k <= count - 4; k += 4) VectorExponential.Exp(Vector256.LoadUnsafe(ref _gb[k])).StoreUnsafe(ref _gb[k]);
         for (; k < count; k++) _gb[k] = Math.Exp(_gb[k]);
         for (int j = 0; j < count; j++)
         {
@@ -175,21 +173,7 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
 
     private void CollapsedDensityDerivatives(double delta, out double first, out double second)
     {
-        DensityFunctions(delta);
-        double s1 = 0, s2 = 0;
-        for (int j = 0; j < _b.Length; j++)
-        {
-            double cb = _cBasis[j] * _b[j], v = _bv[j];
-            int g = _t.BasisGroup[j];
-            s1 += cb * v;
-            s2 += cb * (v * (v - 1) - _t.GroupL[g] * _groupU[g]);
-        }
-        for (int j = 0; j < _gb.Length; j++)
-        {
-            double cb = _gBasis[j] * _gb[j], v = _gv[j];
-            s1 += cb * v;
-            s2 += cb * (v * (v - 1) + _gdv[j]);
-        }
+        _collapsed.Evaluate(delta, out double s1, out double s2);
         foreach (var (owner, terms) in _t.NonAnalytic)
         {
             double w = _weight[owner];
@@ -212,7 +196,7 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
     }
 
     // per-owner value, delta and tau derivatives; totals of the first derivatives
-    private void OwnerSums(double delta, bool withDensity)
+    private void OwnerSums(double delta)
     {
         double total = 0, totalTau = 0, magnitude = 0;
         for (int o = 0; o < _owners; o++)
@@ -280,7 +264,8 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
         double delta = density * _vr;
         CollapsedDensityDerivatives(delta, out double a1, out double a2);
         (ADensity, ADensity2) = (a1, a2);
-        OwnerSums(delta, false);
+        DensityFunctions(delta);
+        OwnerSums(delta);
         if (Count == 1) { G[0] = A + a1; return; }
         DepartureSums(out double s, out _, out _);
         _model.ReducingTemperature.Gradient(X, _t1);
@@ -391,7 +376,8 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
         double delta = density * _vr;
         CollapsedDensityDerivatives(delta, out double a1, out double a2);
         (ADensity, ADensity2) = (a1, a2);
-        OwnerSums(delta, false);
+        DensityFunctions(delta);
+        OwnerSums(delta);
         MixedSecondDerivatives(delta, out double dt, out double tt);
         // tau derivatives at fixed composition to temperature derivatives
         ATemperatureDensity = -dt;

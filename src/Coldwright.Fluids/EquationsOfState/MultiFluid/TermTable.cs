@@ -11,6 +11,8 @@ internal sealed class TermTable
     public readonly int[] PowerStart;
     public readonly double[] PowerN, PowerT, PowerM;
     public readonly int[] PowerBasis;
+    /// <summary>Density exponent and exponential group of each power term.</summary>
+    public readonly int[] PowerD, PowerGroup;
     /// <summary>Index of the terms with a tau exponential (m &gt; 0); few, so kept apart.</summary>
     public readonly int[] TauExponential;
 
@@ -59,6 +61,7 @@ internal sealed class TermTable
         }
         (PowerN, PowerT, PowerM, PowerBasis) = (n.ToArray(), t.ToArray(), m.ToArray(), index.ToArray());
         TauExponential = tauExp.ToArray();
+        (PowerD, PowerGroup) = (index.Select(j => basis[j].D).ToArray(), index.Select(j => basis[j].Group).ToArray());
         (BasisD, BasisGroup) = (basis.Select(b => b.D).ToArray(), basis.Select(b => b.Group).ToArray());
         (GroupL, GroupG) = (groups.Select(x => x.L).ToArray(), groups.Select(x => x.G).ToArray());
         HighestD = Math.Max(BasisD.DefaultIfEmpty(0).Max(), Math.Max(GroupL.Max(), 8));
