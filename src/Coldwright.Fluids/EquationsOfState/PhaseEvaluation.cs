@@ -71,6 +71,16 @@ public abstract class PhaseEvaluation
     public abstract void Caloric(double density);
 
     /// <summary>
+    /// The root of a branch next to a known density, when the model can prove that it lies on that branch; otherwise false and
+    /// the roots are sought afresh.
+    /// </summary>
+    public virtual bool TryRootNear(double pressurePa, bool vapour, double guess, out double density)
+    {
+        density = double.NaN;
+        return false;
+    }
+
+    /// <summary>
     /// A model that can name its admissible roots in closed form does so here; otherwise false and the general
     /// search is used. NaN: that branch has no root.
     /// </summary>

@@ -29,6 +29,7 @@ public static class DensityRoots
     /// <param name="guess">A nearby density (mol/m3) to start from; the branch is verified afterwards. NaN: none.</param>
     public static double Find(PhaseEvaluation e, double pressurePa, Branch branch, double guess = double.NaN)
     {
+        if (guess > 0 && e.TryRootNear(pressurePa, branch == Branch.Vapour, guess, out double near)) return near;
         if (e.TryClosedFormRoots(pressurePa, out double vapour, out double liquid)) return branch == Branch.Vapour ? vapour : liquid;
         double target = pressurePa / (e.GasConstant * e.Temperature);
         if (guess > 0 && guess < e.DensityLimit)

@@ -11,13 +11,13 @@ internal sealed class PengRobinsonEvaluation : PhaseEvaluation
 {
     private static readonly double S = 2 * Math.Sqrt(2), D1 = PengRobinsonModel.Delta1, D2 = PengRobinsonModel.Delta2;
     private readonly PengRobinsonModel _m;
-    private readonly double[] _root, _root1, _root2, _ax;
+    private readonly double[] _root, _root1, _root2, _ax, _mean;
     private double _a, _b, _c, _isothermT = double.NaN;
 
     public PengRobinsonEvaluation(PengRobinsonModel model) : base(model.Count, model.GasConstant)
     {
         _m = model;
-        (_root, _root1, _root2, _ax) = (new double[Count], new double[Count], new double[Count], new double[Count]);
+        (_root, _root1, _root2, _ax, _mean) = (new double[Count], new double[Count], new double[Count], new double[Count], new double[Count]);
     }
 
     public override void SetIsotherm(double temperatureK, ReadOnlySpan<double> x)
@@ -42,6 +42,8 @@ internal sealed class PengRobinsonEvaluation : PhaseEvaluation
         {
             double s = 0;
             for (int j = 0; j < Count; j++) s += _m.OneMinusKij[i * Count + j] * _root[j] * X[j];
+            // sum_j (1 - k_ij) sqrt(a_j) x_j: with it every sum over pairs is a single one
+            _mean[i] = s;
             _ax[i] = s * _root[i];
             _a += X[i] * _ax[i];
             _b += X[i] * _m.Covolume[i];
@@ -59,6 +61,33 @@ internal sealed class PengRobinsonEvaluation : PhaseEvaluation
         double dpdv = -1 / (w * w) + _a / rt * (2 * v + 2 * _b) / (q * q);
         slope = -dpdv / (density * density);
         return 1 / w - _a / (rt * q);
+    }
+
+    /// <summary>
+    /// Newton's method on the cubic in Z from a nearby density. Right of the inflection with a rising cubic there is only the
+    /// largest root (vapour), left of it only the smallest (liquid), so the branch is proved, not assumed.
+    /// </summary>
+    public override bool TryRootNear(double pressurePa, bool vapour, double guess, out double density)
+    {
+        density = double.NaN;
+        double rt = GasConstant * Temperature, a = _a * pressurePa / (rt * rt), b = _b * pressurePa / rt;
+        double c2 = b - 1, c1 = a - 3 * b * b - 2 * b, c0 = -(a * b - b * b - b * b * b), inflection = -c2 / 3;
+        double z = (1 / guess + _c) * pressurePa / rt;
+        for (int i = 0; i < 8; i++)
+        {
+            double f = ((z + c2) * z + c1) * z + c0, slope = (3 * z + 2 * c2) * z + c1;
+            if (!(slope > 0) || !(vapour ? z > inflection : z < inflection)) return false;
+            double step = f / slope;
+            if (!(Math.Abs(step) < 0.3 * z)) return false;
+            z -= step;
+            if (Math.Abs(step) > 1e-9 * z) continue;
+            // one more step from 1e-9 is down to rounding
+            z -= (((z + c2) * z + c1) * z + c0) / ((3 * z + 2 * c2) * z + c1);
+            if (!(z > b)) return false;
+            density = 1 / (z * rt / pressurePa - _c);
+            return true;
+        }
+        return false;
     }
 
     public override bool TryClosedFormRoots(double pressurePa, out double vapourDensity, out double liquidDensity)
@@ -177,17 +206,21 @@ internal sealed class PengRobinsonEvaluation : PhaseEvaluation
             : -density * phi * (AttractionDerivative(2) - 2 * a1 + 2 * _a) / rt;
     }
 
+    // T da/dT or T^2 d2a/dT2 of the mixture's attraction
     private double AttractionDerivative(int order)
     {
         double sum = 0;
         for (int i = 0; i < Count; i++)
-            for (int j = 0; j < Count; j++)
+        {
+            if (order == 1)
             {
-                double term = order == 1
-                    ? _root1[i] * _root[j] + _root[i] * _root1[j]
-                    : _root2[i] * _root[j] + 2 * _root1[i] * _root1[j] + _root[i] * _root2[j];
-                sum += X[i] * X[j] * _m.OneMinusKij[i * Count + j] * term;
+                sum += 2 * X[i] * _root1[i] * _mean[i];
+                continue;
             }
+            double first = 0;
+            for (int j = 0; j < Count; j++) first += _m.OneMinusKij[i * Count + j] * _root1[j] * X[j];
+            sum += 2 * X[i] * (_root2[i] * _mean[i] + _root1[i] * first);
+        }
         return sum;
     }
 }
