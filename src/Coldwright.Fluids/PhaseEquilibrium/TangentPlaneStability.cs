@@ -14,11 +14,17 @@ internal sealed class TangentPlaneStability
 
     private const double NewtonReach = 0.01;
 
+    // how far along the softest direction (in square roots of mole fractions) minima are looked for
+    private static readonly double[] SaddleSteps = [-0.2, 0.2], SoftSteps = [-0.2, 0.2, -0.03, 0.03];
+
+    // least pivot of the curvature below which a phase counts as close to a critical point
+    private const double Soft = 0.05;
+
     private static readonly double[] Blends = [0.4, 0.75];
 
     private readonly FlashWorkspace _w;
     private readonly PhaseBuffer _trial, _lowest;
-    private bool _beganDense;
+    private bool _beganDense, _saddle;
     private readonly double[] _amount, _root, _gradient, _matrix, _best, _curvature, _direction;
 
     /// <summary>Composition of the phase that lowers the Gibbs energy most among those found.</summary>
@@ -47,15 +53,16 @@ internal sealed class TangentPlaneStability
         foreach (var phase in known)
         {
             if (IntrinsicallyStable(phase)) continue;
-            // a saddle: the minimum lies next to it, along the direction of negative curvature
-            for (int sign = -1; sign <= 1; sign += 2)
+            // a saddle, or nearly one (next to a critical point): a minimum lies along the softest direction
+            bool saddle = _saddle;
+            foreach (double size in saddle ? SaddleSteps : SoftSteps)
             {
                 for (int i = 0; i < n; i++)
                 {
-                    double root = Math.Sqrt(phase.X[i]) * (1 + sign * Math.Clamp(0.2 * _direction[i] / Math.Max(Math.Sqrt(phase.X[i]), 1e-12), -0.5, 0.5));
+                    double root = Math.Sqrt(phase.X[i]) * (1 + Math.Clamp(size * _direction[i] / Math.Max(Math.Sqrt(phase.X[i]), 1e-12), -0.5, 0.5));
                     _amount[i] = root * root;
                 }
-                double tm = Minimise(phase.Branch, d, []);
+                double tm = Minimise(phase.Branch, d, saddle ? [] : known);
                 if (tm < LeastDistance)
                 {
                     LeastDistance = tm;
@@ -103,7 +110,7 @@ internal sealed class TangentPlaneStability
             }
     }
 
-    // positive curvature of the tangent-plane distance at the phase itself; otherwise _direction is set
+    // clearly positive curvature of the tangent-plane distance at the phase itself; otherwise _direction is set
     private bool IntrinsicallyStable(PhaseBuffer phase)
     {
         int n = _w.Count;
@@ -113,8 +120,14 @@ internal sealed class TangentPlaneStability
             for (int j = 0; j < n; j++)
                 _curvature[i * n + j] = (i == j ? 1 : 0) + Math.Sqrt(phase.X[i] * phase.X[j]) * (phase.C[i * n + j] + 1);
         _curvature.AsSpan().CopyTo(_matrix);
-        if (Dense.TryCholesky(_matrix, n, 1e-9)) return true;
-        // power iteration on (bound - curvature) for the most negative direction
+        _saddle = !Dense.TryCholesky(_matrix, n, 1e-9);
+        if (!_saddle)
+        {
+            double least = 1;
+            for (int i = 0; i < n; i++) least = Math.Min(least, _matrix[i * n + i] * _matrix[i * n + i]);
+            if (least > Soft) return true;
+        }
+        // power iteration on (bound - curvature) for the softest direction
         double bound = 0;
         for (int i = 0; i < n; i++)
         {
