@@ -7,16 +7,18 @@ internal static class Overview
         coldwright predicts small mixed-gas Joule-Thomson coolers: how cold, how much liquid, at what
         watts and cost, and where it loses. Every number comes from computed fluid properties.
 
-          coldwright new DIR        write a commented starter folder for your own cooler
-          coldwright check DIR      read a cooler's folder and report every problem
-          coldwright rate DIR       rate the cooler: temperature, cooling, litres per hour, watts, losses
-          coldwright state MIXTURE  one state point of a fluid, or a whole table of them
+          coldwright new DIR           write a commented starter folder for your own cooler
+          coldwright check DIR         read a cooler's folder and report every problem
+          coldwright rate DIR          rate the cooler: temperature, cooling, litres per hour, watts, losses
+          coldwright state MIXTURE     one state point of a fluid, or a whole table of them
+          coldwright envelope MIXTURE  where a mixture boils, condenses, splits and freezes
 
         Try
           coldwright rate examples/workshop
           coldwright rate examples/workshop --report out
           coldwright state nitrogen -p "17 barg" --vapour-fraction 0
           coldwright state "nitrogen 0.35, methane 0.65" -T "-150 °C" -p "17 barg" --model both
+          coldwright envelope "nitrogen 0.3, methane 0.4, ethane 0.3" --report out
 
         Every quantity carries its unit: "17 barg" (what a gauge shows) or "18 bara" (above vacuum),
         "-150 °C", "300 K", "-1200 J/mol".
@@ -25,7 +27,7 @@ internal static class Overview
           --json            machine-readable answer, alone on standard output
           --report OUT_DIR  one self-contained page with pictures
           --units si|us     K and bar, or °F and psi
-          --model WORD      reference (default of state), cubic, or both (default of rate)
+          --model WORD      reference (default of state, envelope), cubic, or both (default of rate)
           --no-colour       plain text
           --help            what a command takes
 
