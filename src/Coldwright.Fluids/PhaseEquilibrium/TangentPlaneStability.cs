@@ -20,12 +20,16 @@ internal sealed class TangentPlaneStability
     // least pivot of the curvature below which a phase counts as close to a critical point
     private const double Soft = 0.05;
 
+    // the same for a phase in whose neighbourhood there is room for another minimum
+    private const double Firm = 0.3, MergeNarrow = 1e-7, MergeWide = 3e-5;
+
     private static readonly double[] Blends = [0.4, 0.75];
 
     private readonly FlashWorkspace _w;
     private readonly PhaseBuffer _trial, _lowest;
     private bool _beganDense, _saddle;
-    private readonly double[] _amount, _root, _gradient, _matrix, _best, _curvature, _direction;
+    private double _merge;
+    private readonly double[] _amount, _ln, _root, _gradient, _matrix, _best, _curvature, _direction;
 
     /// <summary>Composition of the phase that lowers the Gibbs energy most among those found.</summary>
     public PhaseBuffer Incipient { get; }
@@ -39,6 +43,7 @@ internal sealed class TangentPlaneStability
         int n = workspace.Count;
         (_trial, _lowest, Incipient) = (new PhaseBuffer(n), new PhaseBuffer(n), new PhaseBuffer(n));
         (_curvature, _direction) = (new double[n * n], new double[n]);
+        _ln = new double[n];
         (_amount, _root, _gradient, _matrix, _best) = (new double[n], new double[n], new double[n], new double[n * n], new double[n]);
     }
 
@@ -50,6 +55,8 @@ internal sealed class TangentPlaneStability
     {
         int n = _w.Count;
         LeastDistance = 0;
+        // a start that comes this close to a known phase ends in it: its basin is wide when its curvature is
+        _merge = MergeWide;
         foreach (var phase in known)
         {
             if (IntrinsicallyStable(phase)) continue;
@@ -125,8 +132,10 @@ internal sealed class TangentPlaneStability
         {
             double least = 1;
             for (int i = 0; i < n; i++) least = Math.Min(least, _matrix[i * n + i] * _matrix[i * n + i]);
+            if (least < Firm) _merge = MergeNarrow;
             if (least > Soft) return true;
         }
+        else _merge = MergeNarrow;
         // power iteration on (bound - curvature) for the softest direction
         double bound = 0;
         for (int i = 0; i < n; i++)
@@ -197,7 +206,11 @@ internal sealed class TangentPlaneStability
         for (int i = 0; i < n; i++) sum0 += _amount[i];
         if (!(sum0 > 0) || !double.IsFinite(sum0)) return 0;
         // the first composition counts, not its amount
-        for (int i = 0; i < n; i++) _amount[i] /= sum0;
+        for (int i = 0; i < n; i++)
+        {
+            _amount[i] /= sum0;
+            _ln[i] = Math.Log(_amount[i]);
+        }
         _trial.Density = double.NaN;
         _trial.Branch = branch;
         double previous = double.PositiveInfinity, tm = 0, lowest = -1e-4;
@@ -216,7 +229,7 @@ internal sealed class TangentPlaneStability
             for (int i = 0; i < n; i++)
             {
                 if (_amount[i] <= 0) { _gradient[i] = 0; _root[i] = 0; continue; }
-                double r = Math.Log(_amount[i]) + _trial.LnPhi[i] - d[i];
+                double r = _ln[i] + _trial.LnPhi[i] - d[i];
                 tm += _amount[i] * (r - 1);
                 _root[i] = Math.Sqrt(_amount[i]);
                 _gradient[i] = _root[i] * r;
@@ -230,13 +243,16 @@ internal sealed class TangentPlaneStability
             if (norm < 1e-8) return tm;
             if (tm < -1e-4 && norm < 1e-2) return tm;
             foreach (var phase in known)
-                if (_trial.Coincides(phase, 1e-7)) return 0;
+                if (_trial.Coincides(phase, _merge)) return 0;
             if (tm > previous + 1e-12 && successive <= 0) successive = 4;
             previous = tm;
             // Newton's method only close to a minimum: from afar it may leave the basin the start was chosen for
             if (successive-- > 0 || norm > NewtonReach || !NewtonStep(sum))
                 for (int i = 0; i < n; i++)
-                    _amount[i] = _w.Z[i] == 0 ? 0 : Math.Exp(Math.Clamp(d[i] - _trial.LnPhi[i], -690, 300));
+                {
+                    _ln[i] = Math.Clamp(d[i] - _trial.LnPhi[i], -690, 300);
+                    _amount[i] = _w.Z[i] == 0 ? 0 : Math.Exp(_ln[i]);
+                }
         }
         // substitution may swing to and fro; every composition below the plane that it met is an instability
         if (!(lowest < -1e-4)) return tm;
@@ -265,6 +281,7 @@ internal sealed class TangentPlaneStability
             if (_root[i] == 0) continue;
             double next = Math.Clamp(_root[i] + 0.5 * _best[i], 0.3 * _root[i], 3 * _root[i]);
             _amount[i] = next * next;
+            _ln[i] = 2 * Math.Log(next);
         }
         return true;
     }

@@ -15,6 +15,8 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
     private readonly TermTable _t;
     private readonly int _owners;
     private double _tr, _vr, _tau;
+    // density of the last Gradient on this isotherm
+    private double _gradientAt = double.NaN;
 
     // per term on the isotherm: coefficient c and tau dc/dtau
     private readonly double[] _c, _cq, _gc, _gcq;
@@ -51,6 +53,7 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
     public override void SetIsotherm(double temperatureK, ReadOnlySpan<double> x)
     {
         Temperature = temperatureK;
+        _gradientAt = double.NaN;
         x.CopyTo(X);
         _tr = _model.ReducingTemperature.Value(x);
         _vr = _model.ReducingVolume.Value(x);
@@ -261,6 +264,8 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
 
     public override void Gradient(double density)
     {
+        if (density == _gradientAt) return;
+        _gradientAt = density;
         double delta = density * _vr;
         CollapsedDensityDerivatives(delta, out double a1, out double a2);
         (ADensity, ADensity2) = (a1, a2);
@@ -373,12 +378,8 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
 
     public override void Caloric(double density)
     {
-        double delta = density * _vr;
-        CollapsedDensityDerivatives(delta, out double a1, out double a2);
-        (ADensity, ADensity2) = (a1, a2);
-        DensityFunctions(delta);
-        OwnerSums(delta);
-        MixedSecondDerivatives(delta, out double dt, out double tt);
+        Gradient(density);
+        MixedSecondDerivatives(density * _vr, out double dt, out double tt);
         // tau derivatives at fixed composition to temperature derivatives
         ATemperatureDensity = -dt;
         ATemperature2 = tt - 2 * ATemperature;

@@ -13,6 +13,8 @@ internal sealed class PengRobinsonEvaluation : PhaseEvaluation
     private readonly PengRobinsonModel _m;
     private readonly double[] _root, _root1, _root2, _ax, _mean;
     private double _a, _b, _c, _isothermT = double.NaN;
+    // density of the last Gradient on this isotherm
+    private double _gradientAt = double.NaN;
 
     public PengRobinsonEvaluation(PengRobinsonModel model) : base(model.Count, model.GasConstant)
     {
@@ -23,6 +25,7 @@ internal sealed class PengRobinsonEvaluation : PhaseEvaluation
     public override void SetIsotherm(double temperatureK, ReadOnlySpan<double> x)
     {
         Temperature = temperatureK;
+        _gradientAt = double.NaN;
         x.CopyTo(X);
         if (temperatureK != _isothermT)
         {
@@ -146,6 +149,8 @@ internal sealed class PengRobinsonEvaluation : PhaseEvaluation
 
     public override void Gradient(double density)
     {
+        if (density == _gradientAt) return;
+        _gradientAt = density;
         Base(density, out double v, out double b, out double w, out double phi);
         double rt = GasConstant * Temperature, d = density * density * _a;
         double q = (v + D1 * b) * (v + D2 * b), phiV = -1 / q, phiB = (v / q - phi) / b;
