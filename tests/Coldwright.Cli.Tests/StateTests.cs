@@ -100,6 +100,28 @@ public class StateTests
         Assert.Contains(warnings, w => w.Contains("triple point", StringComparison.Ordinal) && w.Contains("isobutane", StringComparison.Ordinal));
     }
 
+    /// <summary>
+    /// Lemmon, Jacobsen, Int. J. Thermophys. 25 (2004) 21, and Mulero, Cachadina, Parra, J. Phys. Chem. Ref. Data 41 (2012) 043105, evaluated by CoolProp 8.0.0
+    /// on the saturation line of nitrogen at 63.21 K.
+    /// </summary>
+    [Fact]
+    public void TransportPropertiesAreThere()
+    {
+        var state = Json("nitrogen", "-T", "63.21 K", "--vapour-fraction", "0.5");
+        Assert.Equal(0.01219091836, Number(state, "surface_tension_N_m"), 1e-8);
+        var phases = state.GetProperty("phases").EnumerateArray().ToArray();
+        Assert.Equal(4.380589086e-06, Number(phases[0], "viscosity_Pa_s"), 1e-11);
+        Assert.Equal(0.1731233339, Number(phases[1], "conductivity_W_mK"), 1e-6);
+        var gas = Json("nitrogen 0.5, methane 0.5", "-T", "300 K", "-p", "1 bara");
+        Assert.Equal(JsonValueKind.Null, gas.GetProperty("surface_tension_N_m").ValueKind);
+        Assert.InRange(Number(gas.GetProperty("phases")[0], "viscosity_Pa_s"), 11e-6, 18e-6);
+
+        var text = CliRun.Of("state", "nitrogen", "-T", "100 K", "--vapour-fraction", "0.5").MustSucceed().Output;
+        foreach (var words in (string[])["viscosity", "µPa s", "mW/(m K)", "mN/m", "Lemmon, Jacobsen", "2 %"]) Assert.Contains(words, text, StringComparison.Ordinal);
+        var warnings = Json("propane 0.3, isobutane 0.7", "-T", "90 K", "-p", "5 bara").GetProperty("warnings").EnumerateArray().Select(w => w.GetString()!).ToArray();
+        Assert.Contains(warnings, w => w.StartsWith("viscosity", StringComparison.Ordinal) && w.Contains("extrapolated", StringComparison.Ordinal));
+    }
+
     [Fact]
     public void UsUnitsComeFirstWhenAsked() => Assert.Contains("°F", CliRun.Of("state", "nitrogen", "-T", "300 K", "-p", "1 bara", "--units", "us").MustSucceed().Output, StringComparison.Ordinal);
 

@@ -60,6 +60,10 @@ public class TableTests
         Assert.Equal("1e5", rows[0]["p_Pa"]);
         Assert.Equal("vapour", rows[0]["phases"]);
         Assert.NotEqual("", rows[0]["cp_J_molK"]);
+        // Nitrogen at 300 K and zero density: 17.8771 uPa s, 25.9361 mW/(m K), printed by Lemmon, Jacobsen, Int. J. Thermophys. 25 (2004) 21; 1 bar adds little.
+        Assert.Equal(17.88e-6, Number(rows[0]["mu_Pa_s"]), 0.05e-6);
+        Assert.Equal(25.94e-3, Number(rows[0]["k_W_mK"]), 0.1e-3);
+        Assert.Equal("", rows[1]["mu_Pa_s"]);
         Assert.Equal("", rows[0]["x"]);
         Assert.Equal("vapour+liquid", rows[1]["phases"]);
         Assert.StartsWith("nitrogen=", rows[1]["x"], StringComparison.Ordinal);

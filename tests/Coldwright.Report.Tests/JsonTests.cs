@@ -56,10 +56,13 @@ public class JsonTests
     public void State_has_the_published_keys()
     {
         var root = JsonDocument.Parse(StateJson.Write(State)).RootElement;
-        Keys(root, "schema mixture model temperature_K pressure_Pa vapour_fraction molar_mass_kg_mol molar_density_mol_m3 molar_enthalpy_J_mol molar_entropy_J_molK phases second_opinion warnings findings");
-        Keys(root.GetProperty("phases")[0], "kind fraction composition molar_density_mol_m3 molar_enthalpy_J_mol molar_entropy_J_molK molar_heat_capacity_J_molK speed_of_sound_m_s");
+        Keys(root, "schema mixture model temperature_K pressure_Pa vapour_fraction molar_mass_kg_mol molar_density_mol_m3 molar_enthalpy_J_mol molar_entropy_J_molK surface_tension_N_m phases second_opinion warnings findings");
+        Keys(root.GetProperty("phases")[0], "kind fraction composition molar_density_mol_m3 molar_enthalpy_J_mol molar_entropy_J_molK molar_heat_capacity_J_molK speed_of_sound_m_s viscosity_Pa_s conductivity_W_mK");
         Assert.Equal(0.35, root.GetProperty("mixture").GetProperty("nitrogen").GetDouble());
         Assert.Equal("vapour", root.GetProperty("phases")[0].GetProperty("kind").GetString());
+        Assert.Equal(0.011, root.GetProperty("surface_tension_N_m").GetDouble());
+        Assert.Equal(9e-5, root.GetProperty("phases")[1].GetProperty("viscosity_Pa_s").GetDouble());
+        Assert.Equal(JsonValueKind.Null, root.GetProperty("phases")[0].GetProperty("conductivity_W_mK").ValueKind);
     }
 
     [Theory]
@@ -69,14 +72,18 @@ public class JsonTests
     {
         var text = StateText.Write(State with { Units = units }, colour: false);
         Assert.All(text.Split('\n'), l => Assert.True(l.Length <= 88, l));
-        foreach (var words in new[] { "Caloric zero: h = 0 and s = 0", "whole", "vapour", "liquid", "reference model", "cubic model", "invented" }) Assert.Contains(words, text);
+        foreach (var words in new[] { "Caloric zero: h = 0 and s = 0", "whole", "vapour", "liquid", "reference model", "cubic model", "invented", "surface tension", "11.000", "90.00", "170.00", "viscosity by guessing: nobody; 7 % (of all guesses)." }) Assert.Contains(words, text);
     }
 
     /// <summary>Invented numbers of the right shape.</summary>
     internal static StateReport State { get; } = new()
     {
         Names = ["nitrogen", "methane"],
-        States = [new("reference", TwoPhases(1), ["the numbers are invented"]), new("cubic", TwoPhases(1.02), [])],
+        States =
+        [
+            new("reference", TwoPhases(1), ["the numbers are invented"]) { SurfaceTensionNPerM = 0.011, TransportMethods = [new("viscosity by guessing", "nobody", 7, "of all guesses")] },
+            new("cubic", TwoPhases(1.02), []),
+        ],
     };
 
     private static FluidState TwoPhases(double factor) => new()
@@ -84,8 +91,8 @@ public class JsonTests
         TemperatureK = 120, PressurePa = 1e6, Composition = [0.35, 0.65], MolarMass = 0.0202,
         Phases =
         [
-            new() { Kind = PhaseKind.Vapour, Fraction = 0.4, Composition = [0.74, 0.26], MolarDensity = 1180 * factor, MolarEnthalpy = -5700, MolarEntropy = -45, MolarHeatCapacity = 38, MolarIsochoricHeatCapacity = 22, SpeedOfSound = 215, MolarMass = 0.0249, LnFugacityCoefficients = [0, 0] },
-            new() { Kind = PhaseKind.Liquid, Fraction = 0.6, Composition = [0.09, 0.91], MolarDensity = 24800 * factor, MolarEnthalpy = -12950, MolarEntropy = -98, MolarHeatCapacity = 57, MolarIsochoricHeatCapacity = 33, SpeedOfSound = 1190, MolarMass = 0.0171, LnFugacityCoefficients = [0, 0] },
+            new() { Kind = PhaseKind.Vapour, Fraction = 0.4, Composition = [0.74, 0.26], MolarDensity = 1180 * factor, MolarEnthalpy = -5700, MolarEntropy = -45, MolarHeatCapacity = 38, MolarIsochoricHeatCapacity = 22, SpeedOfSound = 215, ViscosityPaS = 8.4e-6, MolarMass = 0.0249, LnFugacityCoefficients = [0, 0] },
+            new() { Kind = PhaseKind.Liquid, Fraction = 0.6, Composition = [0.09, 0.91], MolarDensity = 24800 * factor, MolarEnthalpy = -12950, MolarEntropy = -98, MolarHeatCapacity = 57, MolarIsochoricHeatCapacity = 33, SpeedOfSound = 1190, ViscosityPaS = 9e-5, ConductivityWPerMK = 0.17, MolarMass = 0.0171, LnFugacityCoefficients = [0, 0] },
         ],
     };
 

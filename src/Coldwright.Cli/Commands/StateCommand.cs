@@ -45,7 +45,7 @@ internal static class StateCommand
         {
             var engine = new StateEngine(mixture, StateEngine.CreateFlash(mixture.Names, cubic));
             var state = engine.Solve(known, out var warnings, out var outside) ?? throw new InputException("", outside!, "choose a state inside the range");
-            states.Add(new ModelState(engine.ModelName, state, [.. notes, .. warnings]));
+            states.Add(new ModelState(engine.ModelName, state.State, [.. notes, .. warnings]) { SurfaceTensionNPerM = state.SurfaceTensionNPerM, TransportMethods = state.Methods });
         }
         var report = new StateReport { Names = mixture.Names, States = states, RoomPressurePa = StandardRoom.PressurePa, Units = faces.Units };
         faces.Terminal.Output.Write(faces.Json ? StateJson.Write(report) : StateText.Write(report, faces.Colour));

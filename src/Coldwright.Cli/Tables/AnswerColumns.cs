@@ -37,11 +37,13 @@ internal sealed class AnswerColumns(IReadOnlyList<string> header)
             "rho_mol_m3" => Number(state.MolarDensity),
             "cp_J_molK" => Number(single?.MolarHeatCapacity),
             "w_m_s" => Number(single?.SpeedOfSound),
+            "mu_Pa_s" => Number(single?.ViscosityPaS),
+            "k_W_mK" => Number(single?.ConductivityWPerMK),
             "x" => Fractions(names, x),
             "y" => Fractions(names, y),
             "rho_liquid_mol_m3" => Number(x?.MolarDensity),
             "rho_vapour_mol_m3" => Number(y is { Kind: PhaseKind.Vapour } ? y.MolarDensity : null),
-            // Columns of the writer's own keep their empty cells; viscosity and conductivity are not computed.
+            // Columns of the writer's own keep their empty cells.
             _ => "",
         };
     }

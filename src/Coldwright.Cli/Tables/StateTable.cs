@@ -2,6 +2,7 @@ using System.Globalization;
 using Coldwright.Cli.States;
 using Coldwright.Fluids.PhaseEquilibrium;
 using Coldwright.Fluids.States;
+using Coldwright.Fluids.Transport;
 using Coldwright.Numerics;
 
 namespace Coldwright.Cli.Tables;
@@ -30,12 +31,12 @@ internal static class StateTable
         SafeFile.Write(output, file =>
         {
             using var progress = new Progress(faces.Terminal, () => $"{done} of {rows.Count} states");
-            var flashes = new Dictionary<string, Flash>(StringComparer.Ordinal);
+            var models = new Dictionary<string, (Flash, TransportModel)>(StringComparer.Ordinal);
             file.WriteLine(CsvText.Record(writer.Header));
             foreach (var row in rows)
             {
                 if (faces.Terminal.Cancel.IsCancellationRequested) return false;
-                var (state, status, reason) = Answer(row, cubic, flashes);
+                var (state, status, reason) = Answer(row, cubic, models);
                 if (state is null) reasons.Add($"line {row.Line}: {status}: {reason}");
                 else answered++;
                 file.WriteLine(CsvText.Record(writer.Row(row, state, status)));
@@ -53,15 +54,19 @@ internal static class StateTable
         return answered > 0 ? ExitCode.Done : ExitCode.No;
     }
 
-    private static (FluidState? State, string Status, string Reason) Answer(StateRow row, bool cubic, Dictionary<string, Flash> flashes)
+    private static (FluidState? State, string Status, string Reason) Answer(StateRow row, bool cubic, Dictionary<string, (Flash Flash, TransportModel Transport)> models)
     {
         var names = row.Mixture.Names;
         var key = string.Join(';', names);
-        if (!flashes.TryGetValue(key, out var flash)) flashes[key] = flash = StateEngine.CreateFlash(names, cubic);
+        if (!models.TryGetValue(key, out var model))
+        {
+            var flash = StateEngine.CreateFlash(names, cubic);
+            models[key] = model = (flash, new TransportModel(flash.Model));
+        }
         try
         {
-            var state = new StateEngine(row.Mixture, flash).Solve(row.Known, out _, out var outside);
-            return outside is null ? (state, "ok", "") : (null, "outside", outside);
+            var state = new StateEngine(row.Mixture, model.Flash, model.Transport).Solve(row.Known, out _, out var outside);
+            return outside is null ? (state!.State, "ok", "") : (null, "outside", outside);
         }
         catch (SolveException e)
         {

@@ -32,6 +32,10 @@ public sealed record PhaseState
     public required double MolarIsochoricHeatCapacity { get; init; }
     /// <summary>m/s.</summary>
     public required double SpeedOfSound { get; init; }
+    /// <summary>Dynamic viscosity, Pa s; null until <see cref="Transport.TransportModel.Add(FluidState)"/> fills it in.</summary>
+    public double? ViscosityPaS { get; init; }
+    /// <summary>Thermal conductivity, W/(m K); null until <see cref="Transport.TransportModel.Add(FluidState)"/> fills it in.</summary>
+    public double? ConductivityWPerMK { get; init; }
     /// <summary>kg/mol.</summary>
     public required double MolarMass { get; init; }
     /// <summary>ln of the fugacity coefficients.</summary>

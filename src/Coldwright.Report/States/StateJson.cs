@@ -38,6 +38,7 @@ public static class StateJson
         w.Number("molar_density_mol_m3", state.MolarDensity);
         w.Number("molar_enthalpy_J_mol", state.MolarEnthalpy);
         w.Number("molar_entropy_J_molK", state.MolarEntropy);
+        w.NumberOrNull("surface_tension_N_m", answer.SurfaceTensionNPerM);
         w.Objects("phases", state.Phases, p =>
         {
             w.WriteString("kind", FluidState.Name(p.Kind));
@@ -48,6 +49,8 @@ public static class StateJson
             w.Number("molar_entropy_J_molK", p.MolarEntropy);
             w.Number("molar_heat_capacity_J_molK", p.MolarHeatCapacity);
             w.Number("speed_of_sound_m_s", p.SpeedOfSound);
+            w.NumberOrNull("viscosity_Pa_s", p.ViscosityPaS);
+            w.NumberOrNull("conductivity_W_mK", p.ConductivityWPerMK);
         });
     }
 }

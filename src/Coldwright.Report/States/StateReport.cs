@@ -1,4 +1,5 @@
 using Coldwright.Fluids.States;
+using Coldwright.Fluids.Transport;
 
 namespace Coldwright.Report.States;
 
@@ -19,4 +20,10 @@ public sealed record StateReport
 /// <param name="Model">reference or cubic.</param>
 /// <param name="State">The state.</param>
 /// <param name="Warnings">What a person must be told.</param>
-public sealed record ModelState(string Model, FluidState State, IReadOnlyList<string> Warnings);
+public sealed record ModelState(string Model, FluidState State, IReadOnlyList<string> Warnings)
+{
+    /// <summary>Surface tension between liquid and vapour, N/m; null when the state is not one liquid and its vapour.</summary>
+    public double? SurfaceTensionNPerM { get; init; }
+    /// <summary>Where viscosity, conductivity and surface tension come from.</summary>
+    public IReadOnlyList<TransportMethod> TransportMethods { get; init; } = [];
+}

@@ -22,10 +22,13 @@ public static class StateText
         {
             var state = answer.State;
             text.Append(style.Bold(Heading(state, readout, answer.Model))).Append('\n');
-            foreach (var row in Table(report.Names, state, style)) text.Append(row).Append('\n');
+            foreach (var row in Table(report.Names, answer, style)) text.Append(row).Append('\n');
             foreach (var warning in answer.Warnings)
                 foreach (var (line, i) in Wrapping.Wrap(warning, Columns - 6).Select((l, i) => (l, i)))
                     text.Append(i == 0 ? style.Warm("note") + "  " : "      ").Append(line).Append('\n');
+            foreach (var method in answer.TransportMethods)
+                foreach (var line in Wrapping.Wrap($"{method}.", Columns - 6))
+                    text.Append("      ").Append(style.Quiet(line)).Append('\n');
             text.Append('\n');
         }
         if (several) text.Append(style.Quiet(Spread(report.States[0], report.States[1], readout))).Append('\n');
@@ -37,9 +40,10 @@ public static class StateText
         $"{F(readout.TemperatureValue(state.TemperatureK), "0.0####")} {readout.TemperatureSymbol} ({readout.TemperatureBeside(state.TemperatureK)}), " +
         $"{F(state.PressurePa, "0.###")} Pa ({readout.Pressure(state.PressurePa)}, {readout.PressureBeside(state.PressurePa)}), {model} model";
 
-    private static IEnumerable<string> Table(IReadOnlyList<string> names, FluidState state, TerminalStyle style)
+    private static IEnumerable<string> Table(IReadOnlyList<string> names, ModelState answer, TerminalStyle style)
     {
-        var rows = Rows(names, state).ToArray();
+        var state = answer.State;
+        var rows = Rows(names, answer).ToArray();
         var (name, unit) = (rows.Max(r => r.Name.Length), rows.Max(r => r.Unit.Length));
         string[] heads = state.Phases.Count > 1 ? ["whole", .. state.Phases.Select(p => Word(p.Kind))] : [Word(state.Phases[0].Kind)];
         var widths = heads.Select((h, i) => Math.Max(h.Length, rows.Max(r => i < r.Cells.Length ? r.Cells[i].Length : 0))).ToArray();
@@ -48,8 +52,9 @@ public static class StateText
             yield return $"  {row.Name.PadRight(name)}  {style.Quiet(row.Unit.PadRight(unit))}{string.Concat(row.Cells.Select((c, i) => "   " + c.PadLeft(widths[i])))}".TrimEnd();
     }
 
-    private static IEnumerable<(string Name, string Unit, string[] Cells)> Rows(IReadOnlyList<string> names, FluidState s)
+    private static IEnumerable<(string Name, string Unit, string[] Cells)> Rows(IReadOnlyList<string> names, ModelState answer)
     {
+        var s = answer.State;
         (string, string, string[]) Row(string name, string unit, string whole, Func<PhaseState, string> each) =>
             (name, unit, s.Phases.Count > 1 ? [whole, .. s.Phases.Select(each)] : [each(s.Phases[0])]);
 
@@ -61,6 +66,9 @@ public static class StateText
         yield return Row("entropy", "J/(mol K)", F(s.MolarEntropy, "0.000"), p => F(p.MolarEntropy, "0.000"));
         yield return Row("heat capacity cp", "J/(mol K)", "", p => F(p.MolarHeatCapacity, "0.000"));
         yield return Row("speed of sound", "m/s", "", p => F(p.SpeedOfSound, "0.00"));
+        if (s.Phases.Any(p => p.ViscosityPaS is not null)) yield return Row("viscosity", "µPa s", "", p => F(p.ViscosityPaS * 1e6, "0.00"));
+        if (s.Phases.Any(p => p.ConductivityWPerMK is not null)) yield return Row("conductivity", "mW/(m K)", "", p => F(p.ConductivityWPerMK * 1e3, "0.00"));
+        if (answer.SurfaceTensionNPerM is { } tension) yield return Row("surface tension", "mN/m", F(tension * 1e3, "0.000"), _ => "");
         if (names.Count == 1) yield break;
         for (var i = 0; i < names.Count; i++)
         {
@@ -77,6 +85,8 @@ public static class StateText
     private static string Word(PhaseKind kind) => FluidState.Name(kind).Replace('_', ' ');
 
     private static string Fraction(double x) => x is > 0 and < 1e-4 ? F(x, "0.0E+0") : F(x, "0.00000");
+
+    private static string F(double? value, string format) => value is { } number ? F(number, format) : "";
 
     private static string F(double value, string format) => value.ToString(format, System.Globalization.CultureInfo.InvariantCulture);
 }
