@@ -182,15 +182,7 @@ internal sealed class CaloricFlash
         FluidState cold = _flash.TemperaturePressure(_low, _pressurePa, _z), warm = _flash.TemperaturePressure(_high, _pressurePa, _z);
         double a = _enthalpy ? cold.MolarEnthalpy : cold.MolarEntropy, b = _enthalpy ? warm.MolarEnthalpy : warm.MolarEntropy;
         double share = b > a ? Math.Clamp((_target - a) / (b - a), 0, 1) : 0;
-        var phases = new List<PhaseState>();
-        foreach (var p in warm.Phases) phases.Add(p with { Fraction = share * p.Fraction });
-        foreach (var p in cold.Phases)
-        {
-            int same = phases.FindIndex(q => q.Kind == p.Kind && Math.Abs(q.MolarDensity - p.MolarDensity) < 1e-4 * p.MolarDensity);
-            if (same >= 0) phases[same] = phases[same] with { Fraction = phases[same].Fraction + (1 - share) * p.Fraction };
-            else phases.Add(p with { Fraction = (1 - share) * p.Fraction });
-        }
-        return warm with { Phases = phases.Where(p => p.Fraction > 0).OrderBy(p => p.Kind).ToArray() };
+        return StateLever.Mix(cold, warm, share);
     }
 
     private SolveException None(string why) => new(new SolveReport(SolveStatus.NoSolution, 0, double.NaN,

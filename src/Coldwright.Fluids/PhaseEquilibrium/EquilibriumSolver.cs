@@ -21,7 +21,7 @@ internal sealed class EquilibriumSolver
     private readonly double[] _d;
     private readonly PhaseBuffer[] _phases, _saved;
     private int _count, _savedCount;
-    private bool _unstable;
+    private bool _unstable, _track;
 
     public EquilibriumSolver(HelmholtzModel model)
     {
@@ -54,11 +54,25 @@ internal sealed class EquilibriumSolver
     /// <summary>Why the last solve failed; empty when it did not.</summary>
     public string Failure { get; private set; } = "";
 
+    // where a start is looked for when a state can't be reached directly: neighbours, as shares of the temperature
+    private static readonly double[] Detours = [-0.003, 0.003, -0.012, 0.012, -0.04, 0.04];
+
     /// <summary>
     /// Solves. <paramref name="warm"/>: start from the phases of the previous solve (same components, nearby state);
-    /// the certificate is the same.
+    /// the certificate is the same. A state whose split does not settle is reached from the answer at a neighbouring temperature.
     /// </summary>
     public bool Solve(double temperatureK, double pressurePa, ReadOnlySpan<double> z, bool warm = false)
+    {
+        if (Direct(temperatureK, pressurePa, z, warm)) return true;
+        if (_w.Count == 1) return false;
+        var (failure, residual, rounds) = (Failure, Residual, Rounds);
+        foreach (double detour in Detours)
+            if (Direct(temperatureK * (1 + detour), pressurePa, z, warm: false) && _count > 1 && Direct(temperatureK, pressurePa, z, warm: true)) return true;
+        (Failure, Residual, Rounds) = (failure, residual, rounds);
+        return false;
+    }
+
+    private bool Direct(double temperatureK, double pressurePa, ReadOnlySpan<double> z, bool warm)
     {
         _w.Set(temperatureK, pressurePa, z);
         Residual = 0;
@@ -66,6 +80,7 @@ internal sealed class EquilibriumSolver
         Failure = "";
         // a pure substance has no other composition to split into: the better of its two roots is the answer
         if (_w.Count == 1) return StartFromFeed();
+        _track = warm;
         if (warm && _count >= 2 && Grow(false)) return Finish();
         Failure = "";
         if (!StartFromFeed()) return StartApart() && Grow(true) && Finish();
@@ -184,7 +199,7 @@ internal sealed class EquilibriumSolver
     // second derivative of the Gibbs energy with the amount of the new phase, as far as the phase it comes from resists
     private double Curvature(PhaseBuffer donor, PhaseBuffer incipient)
     {
-        _w.Evaluate(donor, donor.Branch);
+        _w.Resume(donor);
         _w.Derivatives(donor);
         double sum = 0;
         for (int i = 0; i < _w.Count; i++)
@@ -213,7 +228,8 @@ internal sealed class EquilibriumSolver
         var reference = _phases[PhaseSums.Largest(Phases)];
         for (int i = 0; i < _w.Count; i++)
             _d[i] = reference.X[i] > 0 ? Math.Log(reference.X[i]) + reference.LnPhi[i] : double.NegativeInfinity;
-        _unstable = _stability.IsUnstable(_d, Phases);
+        _unstable = _stability.IsUnstable(_d, Phases, _track);
+        _track = false;
         if (exhausted && -_stability.LeastDistance < Negligible) _unstable = false;
         if (!_unstable || _count == FlashWorkspace.MaximumPhases) return false;
         Donate(_stability.Incipient);
@@ -225,6 +241,7 @@ internal sealed class EquilibriumSolver
     // state met before.
     private void Donate(PhaseBuffer incipient)
     {
+        for (int i = 0; i < _w.Count; i++) incipient.LnX[i] = Math.Log(incipient.X[i]);
         double before = PhaseSums.Gibbs(Phases), each = PhaseSums.Gibbs(incipient), available = 1;
         for (int i = 0; i < _w.Count; i++) if (incipient.X[i] > 0) available = Math.Min(available, _w.Z[i] / incipient.X[i]);
         _savedCount = _count;

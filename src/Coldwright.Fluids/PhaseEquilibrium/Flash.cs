@@ -52,10 +52,25 @@ public sealed class Flash
     }
 
     /// <summary>Overall enthalpy of the last solve, J/mol.</summary>
-    public double Enthalpy() => Overall(enthalpy: true);
+    public double Enthalpy()
+    {
+        // the ideal part is linear in the amounts: that of the whole
+        double residual = 0, t = _solver.Temperature, ideal = PhaseProperties.IdealEnthalpy(Model, t, _solver.Z);
+        foreach (var phase in _solver.Phases) residual += phase.Fraction * phase.ResidualEnthalpy;
+        return ideal + Model.GasConstant * t * residual;
+    }
 
     /// <summary>Overall entropy of the last solve, J/(mol K).</summary>
-    public double Entropy() => Overall(enthalpy: false);
+    public double Entropy()
+    {
+        double sum = 0;
+        foreach (var phase in _solver.Phases)
+        {
+            _solver.Evaluation.SetIsotherm(_solver.Temperature, phase.X);
+            sum += phase.Fraction * PhaseProperties.Caloric(Model, _solver.Evaluation, phase.Density).Entropy;
+        }
+        return sum;
+    }
 
     /// <summary>Overall molar density of the last solve, mol/m3.</summary>
     public double Density()
@@ -81,18 +96,6 @@ public sealed class Flash
         var phases = _solver.Phases;
         for (int j = 0; j < phases.Length; j++)
             if (PhaseNaming.KindOf(phases, j) == PhaseKind.Vapour) sum += phases[j].Fraction;
-        return sum;
-    }
-
-    private double Overall(bool enthalpy)
-    {
-        double sum = 0;
-        foreach (var phase in _solver.Phases)
-        {
-            _solver.Evaluation.SetIsotherm(_solver.Temperature, phase.X);
-            var (h, s) = PhaseProperties.Caloric(Model, _solver.Evaluation, phase.Density);
-            sum += phase.Fraction * (enthalpy ? h : s);
-        }
         return sum;
     }
 

@@ -11,7 +11,8 @@ internal sealed class FlashWorkspace
     public readonly PhaseEvaluation Evaluation;
     public readonly int Count;
     public readonly double[] Z;
-    public readonly double[] WilsonK;
+    private readonly double[] _wilson;
+    private bool _wilsonKnown;
     public double Temperature, Pressure;
     private readonly double[] _y;
 
@@ -20,24 +21,35 @@ internal sealed class FlashWorkspace
         Model = model;
         Evaluation = model.CreateEvaluation();
         Count = model.Count;
-        (Z, WilsonK, _y) = (new double[Count], new double[Count], new double[Count]);
+        (Z, _wilson, _y) = (new double[Count], new double[Count], new double[Count]);
     }
 
     public void Set(double temperatureK, double pressurePa, ReadOnlySpan<double> z)
     {
         (Temperature, Pressure) = (temperatureK, pressurePa);
         z.CopyTo(Z);
-        for (int i = 0; i < Count; i++)
+        _wilsonKnown = false;
+    }
+
+    /// <summary>Wilson's estimate of the equilibrium ratios (A modified Redlich-Kwong equation of state, AIChE 65th meeting, 1968).</summary>
+    public double[] WilsonK
+    {
+        get
         {
-            var s = Model.Substances[i];
-            // Wilson's estimate (A modified Redlich-Kwong equation of state, AIChE 65th meeting, 1968)
-            double ln = Math.Log(s.CriticalPressurePa / pressurePa) + 5.373 * (1 + s.AcentricFactor) * (1 - s.CriticalTemperatureK / temperatureK);
-            WilsonK[i] = Math.Exp(Math.Clamp(ln, -200, 200));
+            if (_wilsonKnown) return _wilson;
+            for (int i = 0; i < Count; i++)
+            {
+                var s = Model.Substances[i];
+                double ln = Math.Log(s.CriticalPressurePa / Pressure) + 5.373 * (1 + s.AcentricFactor) * (1 - s.CriticalTemperatureK / Temperature);
+                _wilson[i] = Math.Exp(Math.Clamp(ln, -200, 200));
+            }
+            _wilsonKnown = true;
+            return _wilson;
         }
     }
 
-    /// <summary>Density and fugacity coefficients on the wanted branch, or on the other when it has no root; the phase is then given the branch that its density belongs to (<see cref="DensityRoots.Name"/>). False: no root.</summary>
-    public bool Evaluate(PhaseBuffer phase, Branch wanted)
+    /// <summary>Density and fugacity coefficients on the wanted branch, or on the other when it has no root; the phase is then given the branch that its density belongs to (<see cref="DensityRoots.Name"/>). A trial phase gets no <see cref="PhaseBuffer.LnX"/>. False: no root.</summary>
+    public bool Evaluate(PhaseBuffer phase, Branch wanted, bool trial = false)
     {
         var e = Evaluation;
         e.SetIsotherm(Temperature, phase.X);
@@ -50,7 +62,7 @@ internal sealed class FlashWorkspace
             if (double.IsNaN(rho)) return false;
         }
         phase.Branch = DensityRoots.Name(e, Pressure, rho, branch);
-        Fugacity(phase, rho);
+        Fugacity(phase, rho, trial);
         return true;
     }
 
@@ -82,7 +94,7 @@ internal sealed class FlashWorkspace
         return true;
     }
 
-    private void Fugacity(PhaseBuffer phase, double rho)
+    private void Fugacity(PhaseBuffer phase, double rho, bool trial = false)
     {
         var e = Evaluation;
         e.Gradient(rho);
@@ -90,9 +102,15 @@ internal sealed class FlashWorkspace
         phase.DividingDensity = e.DividingDensity;
         double z = Pressure / (rho * e.GasConstant * Temperature), lnZ = Math.Log(z);
         phase.ResidualGibbs = e.A - lnZ + z - 1;
+        phase.ResidualEnthalpy = z - 1 - e.ATemperature;
         phase.Rounding = 1e-15 * (1 + e.AMagnitude);
         for (int i = 0; i < Count; i++) phase.LnPhi[i] = e.G[i] - lnZ;
+        if (trial) return;
+        for (int i = 0; i < Count; i++) phase.LnX[i] = Math.Log(phase.X[i]);
     }
+
+    /// <summary>Makes a phase that was evaluated before the one evaluated last.</summary>
+    public void Resume(PhaseBuffer phase) => Evaluation.SetIsotherm(Temperature, phase.X);
 
     /// <summary>
     /// Fills the phase's n d ln f_i/d n_j = delta_ij/x_i + H_ij - y_i y_j/Q at constant T, p; y_i = 1 + sum_j H_ij x_j,

@@ -5,6 +5,8 @@ internal sealed class PhaseBuffer(int count)
 {
     public readonly double[] X = new double[count];
     public readonly double[] LnPhi = new double[count];
+    /// <summary>ln x of the last evaluation (not of trial phases).</summary>
+    public readonly double[] LnX = new double[count];
     /// <summary>n d ln f_i/d n_j at constant T and p (row-major), after <see cref="FlashWorkspace.Derivatives"/>.</summary>
     public readonly double[] C = new double[count * count];
     /// <summary>
@@ -12,6 +14,8 @@ internal sealed class PhaseBuffer(int count)
     /// does not disturb comparisons of Gibbs energies.
     /// </summary>
     public double ResidualGibbs;
+    /// <summary>Residual enthalpy over RT.</summary>
+    public double ResidualEnthalpy;
     /// <summary>Rounding to expect in <see cref="ResidualGibbs"/>.</summary>
     public double Rounding;
     public double Fraction;
@@ -23,7 +27,9 @@ internal sealed class PhaseBuffer(int count)
     {
         other.X.CopyTo(X, 0);
         other.LnPhi.CopyTo(LnPhi, 0);
-        (Fraction, Density, DividingDensity, Branch, ResidualGibbs, Rounding) = (other.Fraction, other.Density, other.DividingDensity, other.Branch, other.ResidualGibbs, other.Rounding);
+        other.LnX.CopyTo(LnX, 0);
+        (Fraction, Density, DividingDensity, Branch) = (other.Fraction, other.Density, other.DividingDensity, other.Branch);
+        (ResidualGibbs, ResidualEnthalpy, Rounding) = (other.ResidualGibbs, other.ResidualEnthalpy, other.Rounding);
     }
 
     /// <summary>Same composition and same density: the same phase twice.</summary>

@@ -134,7 +134,7 @@ internal sealed class PhaseSplit
         // order and derivatives first: a step changes both
         for (int j = 0; j < count; j++)
         {
-            _w.Evaluate(phases[j], phases[j].Branch);
+            _w.Resume(phases[j]);
             _w.Derivatives(phases[j]);
         }
         _step.Direction(phases, count);

@@ -3,11 +3,11 @@ namespace Coldwright.Fluids.PhaseEquilibrium;
 /// <summary>Sums over a list of phases.</summary>
 internal static class PhaseSums
 {
-    /// <summary>Gibbs energy of one phase, per mole of it and RT, up to a term that depends on T, p and amounts only.</summary>
+    /// <summary>Gibbs energy of one evaluated phase, per mole of it and RT, up to a term that depends on T, p and amounts only.</summary>
     public static double Gibbs(PhaseBuffer phase)
     {
         double g = phase.ResidualGibbs;
-        foreach (double x in phase.X) if (x > 0) g += x * Math.Log(x);
+        for (int i = 0; i < phase.X.Length; i++) if (phase.X[i] > 0) g += phase.X[i] * phase.LnX[i];
         return g;
     }
 
@@ -34,9 +34,9 @@ internal static class PhaseSums
         for (int i = 0; i < z.Length; i++)
         {
             if (z[i] == 0) continue;
-            double reference = Math.Log(phases[0].X[i]) + phases[0].LnPhi[i];
+            double reference = phases[0].LnX[i] + phases[0].LnPhi[i];
             for (int j = 1; j < phases.Length; j++)
-                error = Math.Max(error, Math.Abs(Math.Log(phases[j].X[i]) + phases[j].LnPhi[i] - reference));
+                error = Math.Max(error, Math.Abs(phases[j].LnX[i] + phases[j].LnPhi[i] - reference));
         }
         return double.IsNaN(error) ? double.PositiveInfinity : error;
     }

@@ -92,14 +92,14 @@ internal sealed class SplitStep
             int home = 0;
             for (int j = 1; j < count; j++) if (Amount(phases[j], i) > Amount(phases[home], i)) home = j;
             _home[i] = home;
-            double b = Amount(phases[home], i), reference = b > 0 ? Math.Log(phases[home].X[i]) + phases[home].LnPhi[i] : 0;
+            double b = Amount(phases[home], i), reference = b > 0 ? phases[home].LnX[i] + phases[home].LnPhi[i] : 0;
             for (int j = 0; j < count; j++)
             {
                 if (j == home) continue;
                 double a = Amount(phases[j], i);
                 (_phase[row], _component[row]) = (j, i);
                 _scale[row] = a > 0 && b > 0 ? Math.Sqrt(a * (b / (a + b))) : 0;
-                _step[row] = a > 0 && b > 0 ? -(Math.Log(phases[j].X[i]) + phases[j].LnPhi[i] - reference) * _scale[row] : 0;
+                _step[row] = a > 0 && b > 0 ? -(phases[j].LnX[i] + phases[j].LnPhi[i] - reference) * _scale[row] : 0;
                 row++;
             }
         }

@@ -5,7 +5,7 @@ namespace Coldwright.Fluids.PhaseEquilibrium;
 /// <summary>
 /// Tangent-plane stability (Michelsen, Fluid Phase Equilib. 9 (1982) 1): minimises
 /// tm(W) = 1 + sum W_i (ln W_i + ln phi_i(W) - d_i - 1) from starts near every pure component, from an ideal-gas and a
-/// Wilson vapour and from a Wilson liquid. The state with d_i = ln f_i is stable when no tm is negative.
+/// Wilson vapour, from a Wilson liquid and from halfway between the overall composition and every heavy component. The state with d_i = ln f_i is stable when no tm is negative.
 /// </summary>
 internal sealed class TangentPlaneStability
 {
@@ -21,14 +21,20 @@ internal sealed class TangentPlaneStability
     private const double Soft = 0.05;
 
     // the same for a phase in whose neighbourhood there is room for another minimum
-    private const double Firm = 0.3, MergeNarrow = 1e-7, MergeWide = 3e-5;
+    // and above which near it no stationary point can be born unseen
+    private const double TrackFirm = 0.7;
+    private const double Firm = 0.3, MergeNarrow = 1e-7, MergeWide = 3e-5, MergeFirm = 5e-4;
+
+    // gradient over distance to the nearest phase; a firm phase's own basin has 0.6 or more
+    private const double Flat = 0.2;
 
     private static readonly double[] Blends = [0.4, 0.75];
 
     private readonly FlashWorkspace _w;
     private readonly PhaseBuffer _trial, _lowest;
+    private readonly StabilityMemory _memory;
     private bool _beganDense, _saddle;
-    private double _merge;
+    private double _merge, _softest;
     private readonly double[] _amount, _ln, _root, _gradient, _matrix, _best, _curvature, _direction;
 
     /// <summary>Composition of the phase that lowers the Gibbs energy most among those found.</summary>
@@ -40,6 +46,7 @@ internal sealed class TangentPlaneStability
     public TangentPlaneStability(FlashWorkspace workspace)
     {
         _w = workspace;
+        _memory = new StabilityMemory(workspace.Count);
         int n = workspace.Count;
         (_trial, _lowest, Incipient) = (new PhaseBuffer(n), new PhaseBuffer(n), new PhaseBuffer(n));
         (_curvature, _direction) = (new double[n * n], new double[n]);
@@ -50,13 +57,38 @@ internal sealed class TangentPlaneStability
     /// <summary>
     /// Looks for a composition below the tangent plane <paramref name="d"/>; true when one exists
     /// (<see cref="Incipient"/>). <paramref name="known"/>: phases already on the plane; starts that run into them stop.
+    /// <paramref name="track"/>: near the last full certificate, follow the stationary points that it met instead of all starts.
     /// </summary>
-    public bool IsUnstable(ReadOnlySpan<double> d, ReadOnlySpan<PhaseBuffer> known)
+    public bool IsUnstable(ReadOnlySpan<double> d, ReadOnlySpan<PhaseBuffer> known, bool track = false)
+    {
+        LeastDistance = 0;
+        if (track && _memory.Reaches(_w.Temperature, _w.Pressure, _w.Z, known) && StayClear(d, known)) return false;
+        LeastDistance = 0;
+        _memory.Begin();
+        if (Search(d, known)) return true;
+        _memory.Keep(_w.Temperature, _w.Pressure, _w.Z, known.Length);
+        return false;
+    }
+
+    // every phase firmly stable by itself, every remembered stationary point still there and clear of the plane
+    private bool StayClear(ReadOnlySpan<double> d, ReadOnlySpan<PhaseBuffer> known)
+    {
+        (_merge, _softest) = (MergeWide, 1);
+        foreach (var phase in known)
+            if (!IntrinsicallyStable(phase) || _softest < TrackFirm) return false;
+        for (int k = 0; k < _memory.Points; k++)
+        {
+            _memory.Amounts(k).CopyTo(_amount);
+            if (!(Minimise(_memory.BranchOf(k), d, known, _memory.Density(k)) > StabilityMemory.Clear)) return false;
+        }
+        return true;
+    }
+
+    private bool Search(ReadOnlySpan<double> d, ReadOnlySpan<PhaseBuffer> known)
     {
         int n = _w.Count;
-        LeastDistance = 0;
         // a start that comes this close to a known phase ends in it: its basin is wide when its curvature is
-        _merge = MergeWide;
+        (_merge, _softest) = (MergeWide, 1);
         foreach (var phase in known)
         {
             if (IntrinsicallyStable(phase)) continue;
@@ -79,6 +111,7 @@ internal sealed class TangentPlaneStability
             // a shallow saddle next to a known phase says nothing about minima elsewhere
             if (LeastDistance < -1e-4) return true;
         }
+        if (_softest > TrackFirm) _merge = MergeFirm;
         for (int start = 0; start < n + 3 + Blends.Length; start++)
         {
             if (start >= 3 && start < n + 3 && _w.Z[start - 3] == 0) continue;
@@ -98,30 +131,57 @@ internal sealed class TangentPlaneStability
                 if (tm < -1e-4) return true;
             }
         }
+        if (Enriched(d, known)) return true;
         // with three phases or more another one may lie between any two of them
         if (known.Length >= 3 && LeastDistance >= -1e-4) BetweenKnown(d, known);
         return LeastDistance < Threshold;
     }
 
+    // A second liquid need not be near a pure component: halfway from the overall composition to each heavy one.
+    private bool Enriched(ReadOnlySpan<double> d, ReadOnlySpan<PhaseBuffer> known)
+    {
+        for (int a = 0; a < _w.Count; a++)
+        {
+            if (_w.Z[a] == 0 || _w.Z[a] > 0.7 || _w.WilsonK[a] > 0.3) continue;
+            for (int i = 0; i < _w.Count; i++) _amount[i] = (i == a ? 0.45 : 0) + 0.55 * _w.Z[i];
+            if (Found(d, known)) return true;
+        }
+        return false;
+    }
+
+    // Several liquids at once: one more may lie between two of them, or be mostly two components that the others keep apart.
     private void BetweenKnown(ReadOnlySpan<double> d, ReadOnlySpan<PhaseBuffer> known)
     {
+        int n = _w.Count;
         for (int a = 0; a < known.Length; a++)
             for (int b = 0; b < a; b++)
             {
-                for (int i = 0; i < _w.Count; i++) _amount[i] = 0.5 * (known[a].X[i] + known[b].X[i]);
-                double tm = Minimise(Branch.Liquid, d, known);
-                if (!(tm < LeastDistance)) continue;
-                LeastDistance = tm;
-                Incipient.CopyFrom(_trial);
-                if (tm < -1e-4) return;
+                for (int i = 0; i < n; i++) _amount[i] = 0.5 * (known[a].X[i] + known[b].X[i]);
+                if (Found(d, known)) return;
             }
+        for (int a = 0; a < n; a++)
+            for (int b = 0; b < n; b++)
+            {
+                if (a == b || _w.Z[a] == 0 || _w.Z[b] == 0) continue;
+                for (int i = 0; i < n; i++) _amount[i] = (i == a ? 0.84 : i == b ? 0.14 : 0) + 0.02 * _w.Z[i];
+                if (Found(d, known)) return;
+            }
+    }
+
+    private bool Found(ReadOnlySpan<double> d, ReadOnlySpan<PhaseBuffer> known)
+    {
+        double tm = Minimise(Branch.Liquid, d, known);
+        if (!(tm < LeastDistance)) return false;
+        LeastDistance = tm;
+        Incipient.CopyFrom(_trial);
+        return tm < -1e-4;
     }
 
     // clearly positive curvature of the tangent-plane distance at the phase itself; otherwise _direction is set
     private bool IntrinsicallyStable(PhaseBuffer phase)
     {
         int n = _w.Count;
-        _w.Evaluate(phase, phase.Branch);
+        _w.Resume(phase);
         _w.Derivatives(phase);
         for (int i = 0; i < n; i++)
             for (int j = 0; j < n; j++)
@@ -132,6 +192,7 @@ internal sealed class TangentPlaneStability
         {
             double least = 1;
             for (int i = 0; i < n; i++) least = Math.Min(least, _matrix[i * n + i] * _matrix[i * n + i]);
+            _softest = Math.Min(_softest, least);
             if (least < Firm) _merge = MergeNarrow;
             if (least > Soft) return true;
         }
@@ -199,31 +260,39 @@ internal sealed class TangentPlaneStability
         return Branch.Liquid;
     }
 
-    private double Minimise(Branch branch, ReadOnlySpan<double> d, ReadOnlySpan<PhaseBuffer> known)
+    // followedFrom: the density at a stationary point met near by, from which _amount was taken; NaN for a start
+    private double Minimise(Branch branch, ReadOnlySpan<double> d, ReadOnlySpan<PhaseBuffer> known, double followedFrom = double.NaN)
     {
         int n = _w.Count;
+        bool followed = !double.IsNaN(followedFrom);
         double sum0 = 0;
         for (int i = 0; i < n; i++) sum0 += _amount[i];
         if (!(sum0 > 0) || !double.IsFinite(sum0)) return 0;
-        // the first composition counts, not its amount
+        // the first composition of a start counts, not its amount
         for (int i = 0; i < n; i++)
         {
-            _amount[i] /= sum0;
+            if (!followed) _amount[i] /= sum0;
             _ln[i] = Math.Log(_amount[i]);
         }
-        _trial.Density = double.NaN;
+        _trial.Density = followedFrom;
         _trial.Branch = branch;
         double previous = double.PositiveInfinity, tm = 0, lowest = -1e-4;
-        int successive = 3;
+        int successive = followed ? 1 : 3;
+        bool flat = false;
+        double previousNorm = double.PositiveInfinity;
         for (int iteration = 0; iteration < 150; iteration++)
         {
             double sum = 0;
             for (int i = 0; i < n; i++) sum += _amount[i];
             if (!(sum > 1e-300) || !double.IsFinite(sum)) return 0;
             for (int i = 0; i < n; i++) _trial.X[i] = _amount[i] / sum;
-            bool root = _w.Evaluate(_trial, branch);
+            bool root = _w.Evaluate(_trial, branch, trial: true);
             if (iteration == 0) _beganDense = root && _trial.Density > _trial.DividingDensity;
-            if (!root) return 0;
+            if (!root)
+            {
+                _memory.Spoil();
+                return 0;
+            }
             tm = 1;
             double norm = 0;
             for (int i = 0; i < n; i++)
@@ -240,10 +309,25 @@ internal sealed class TangentPlaneStability
                 lowest = tm;
                 _lowest.CopyFrom(_trial);
             }
-            if (norm < 1e-8) return tm;
+            // the minimum lies below by the square of the gradient
+            if (followed && norm < 1e-3) return tm;
+            if (norm < 1e-8)
+            {
+                if (!followed) _memory.Add(_amount, _trial.Density, branch);
+                return tm;
+            }
             if (tm < -1e-4 && norm < 1e-2) return tm;
             foreach (var phase in known)
-                if (_trial.Coincides(phase, _merge)) return 0;
+                if (_trial.Coincides(phase, _merge))
+                {
+                    if (flat) _memory.Spoil();
+                    return 0;
+                }
+            if (followed && iteration > 12) return 0;
+            // a place far from every known phase where the start nearly stood still: a stationary point may be born there
+            if (flat && norm > previousNorm) _memory.Spoil();
+            flat |= norm < Flat * Distance(known);
+            previousNorm = norm;
             if (tm > previous + 1e-12 && successive <= 0) successive = 4;
             previous = tm;
             // Newton's method only close to a minimum: from afar it may leave the basin the start was chosen for
@@ -254,10 +338,28 @@ internal sealed class TangentPlaneStability
                     _amount[i] = _w.Z[i] == 0 ? 0 : Math.Exp(_ln[i]);
                 }
         }
+        _memory.Spoil();
         // substitution may swing to and fro; every composition below the plane that it met is an instability
         if (!(lowest < -1e-4)) return tm;
         _trial.CopyFrom(_lowest);
         return lowest;
+    }
+
+    // from the trial amounts to the nearest known phase, in square roots
+    private double Distance(ReadOnlySpan<PhaseBuffer> known)
+    {
+        double least = 4;
+        foreach (var phase in known)
+        {
+            double sum = 0;
+            for (int i = 0; i < _root.Length; i++)
+            {
+                double d = _root[i] - Math.Sqrt(phase.X[i]);
+                sum += d * d;
+            }
+            least = Math.Min(least, sum);
+        }
+        return Math.Sqrt(least);
     }
 
     // Newton in alpha = 2 sqrt(W), in which the ideal part of the Hessian is the unit matrix

@@ -11,7 +11,7 @@ namespace Coldwright.Fluids.PhaseEquilibrium;
 /// </summary>
 internal static class VapourFractionFlash
 {
-    private const double LowestPressurePa = 1e-3, HighestPressurePa = 200e6;
+    private const double LowestPressurePa = 1e-3, HighestPressurePa = 200e6, JumpWidth = 1e-10;
 
     public static FluidState AtTemperature(Flash flash, double temperatureK, double vapourFraction, ReadOnlySpan<double> z)
     {
@@ -84,10 +84,15 @@ internal static class VapourFractionFlash
     private static FluidState Settle(Flash flash, double root, Func<double, double> temperature, Func<double, double> pressure, double[] z, double wanted)
     {
         var state = flash.TemperaturePressure(temperature(root), pressure(root), z);
-        if (Math.Abs(state.VapourFraction - wanted) > 1e-5)
+        if (Math.Abs(state.VapourFraction - wanted) <= 1e-5) return state;
+        // a jump: where one substance is pure, or pure but for traces, both sides of it are the answer
+        double width = JumpWidth * Math.Max(1, Math.Abs(root));
+        FluidState a = flash.TemperaturePressure(temperature(root - width), pressure(root - width), z), b = flash.TemperaturePressure(temperature(root + width), pressure(root + width), z);
+        double va = a.VapourFraction, vb = b.VapourFraction;
+        if (!(Math.Min(va, vb) - 1e-9 <= wanted && wanted <= Math.Max(va, vb) + 1e-9))
             throw new SolveException(new SolveReport(SolveStatus.NotConverged, 0, Math.Abs(state.VapourFraction - wanted),
                 FormattableString.Invariant($"the vapour fraction jumps across {wanted} near {state.TemperatureK:0.####} K and {state.PressurePa / 1e5:0.####} bar absolute")));
-        return state;
+        return StateLever.Mix(a, b, Math.Clamp((wanted - va) / (vb - va), 0, 1)) with { TemperatureK = state.TemperatureK, PressurePa = state.PressurePa };
     }
 
     private static FluidState PureLever(Flash flash, SaturationPoint s, double vapourFraction)

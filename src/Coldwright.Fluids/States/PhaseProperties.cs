@@ -34,6 +34,15 @@ public static class PhaseProperties
         return (h, s);
     }
 
+    /// <summary>h of the ideal-gas mixture as in <see cref="Caloric"/>, J/mol.</summary>
+    internal static double IdealEnthalpy(HelmholtzModel model, double temperatureK, ReadOnlySpan<double> x)
+    {
+        double dt = temperatureK - CaloricZero.TemperatureK, h = model.GasConstant * dt;
+        for (int i = 0; i < x.Length; i++)
+            if (x[i] > 0) h += x[i] * model.Substances[i].GasConstant * (model.Substances[i].IdealGas.Enthalpy(temperatureK) - dt);
+        return h;
+    }
+
     /// <summary>cv and cp, J/(mol K), and the speed of sound, m/s; <see cref="PhaseEvaluation.Caloric"/> is called here.</summary>
     public static (double Cv, double Cp, double SpeedOfSound) Second(HelmholtzModel model, PhaseEvaluation e, double density)
     {

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using Coldwright.Numerics.Scalars;
 
 namespace Coldwright.Fluids.EquationsOfState.PengRobinson;
@@ -11,7 +13,10 @@ internal sealed class PengRobinsonEvaluation : PhaseEvaluation
 {
     private static readonly double S = 2 * Math.Sqrt(2), D1 = PengRobinsonModel.Delta1, D2 = PengRobinsonModel.Delta2;
     private readonly PengRobinsonModel _m;
-    private readonly double[] _root, _root1, _root2, _ax, _mean;
+    // the model's constants next to each other; rows of the attraction padded to whole vectors
+    private readonly double[] _covolume, _translation, _pair, _row;
+    private readonly int _stride;
+    private readonly double[] _root, _root1, _root2, _ax;
     private double _a, _b, _c, _isothermT = double.NaN;
     // density of the last Gradient on this isotherm
     private double _gradientAt = double.NaN;
@@ -19,7 +24,11 @@ internal sealed class PengRobinsonEvaluation : PhaseEvaluation
     public PengRobinsonEvaluation(PengRobinsonModel model) : base(model.Count, model.GasConstant)
     {
         _m = model;
-        (_root, _root1, _root2, _ax, _mean) = (new double[Count], new double[Count], new double[Count], new double[Count], new double[Count]);
+        _covolume = [.. model.Covolume];
+        _translation = [.. model.Components.Select(c => c.Translation)];
+        _stride = (Count + Vector256<double>.Count - 1) / Vector256<double>.Count * Vector256<double>.Count;
+        (_pair, _row) = (new double[Count * _stride], new double[_stride]);
+        (_root, _root1, _root2, _ax) = (new double[Count], new double[Count], new double[Count], new double[Count]);
     }
 
     public override void SetIsotherm(double temperatureK, ReadOnlySpan<double> x)
@@ -37,24 +46,36 @@ internal sealed class PengRobinsonEvaluation : PhaseEvaluation
                 var root = HyperDual.Pow(_m.AttractionAtCritical[i] * alpha, 0.5);
                 (_root[i], _root1[i], _root2[i]) = (root.Value, root.First, root.Mixed);
             }
+            for (int i = 0; i < Count; i++)
+                for (int j = 0; j < Count; j++) _pair[j * _stride + i] = _m.OneMinusKij[i * Count + j] * _root[i] * _root[j];
             _isothermT = temperatureK;
         }
-        _a = _b = _c = 0;
-        double vc = 0;
-        for (int i = 0; i < Count; i++)
+        SumPairs();
+        double a = 0, b = 0, c = 0;
+        for (int i = 0; i < _ax.Length; i++)
         {
-            double s = 0;
-            for (int j = 0; j < Count; j++) s += _m.OneMinusKij[i * Count + j] * _root[j] * X[j];
-            // sum_j (1 - k_ij) sqrt(a_j) x_j: with it every sum over pairs is a single one
-            _mean[i] = s;
-            _ax[i] = s * _root[i];
-            _a += X[i] * _ax[i];
-            _b += X[i] * _m.Covolume[i];
-            _c += X[i] * _m.Components[i].Translation;
-            vc += X[i] * 3.9513730 * _m.Covolume[i];
+            double xi = X[i];
+            _ax[i] = _row[i];
+            a += xi * _row[i];
+            b += xi * _covolume[i];
+            c += xi * _translation[i];
         }
-        DensityLimit = 1 / (_b - _c) * (1 - 1e-12);
-        DividingDensity = 1 / vc;
+        (_a, _b, _c) = (a, b, c);
+        DensityLimit = 1 / (b - c) * (1 - 1e-12);
+        DividingDensity = 1 / (3.9513730 * b);
+    }
+
+    // sum_j a_ij x_j into _row, a vector of components at a time
+    private void SumPairs()
+    {
+        ref double pair = ref MemoryMarshal.GetArrayDataReference(_pair), row = ref MemoryMarshal.GetArrayDataReference(_row);
+        for (int lane = 0; lane < _stride; lane += Vector256<double>.Count)
+        {
+            var sum = Vector256<double>.Zero;
+            for (int j = 0; j < X.Length; j++)
+                sum += Vector256.LoadUnsafe(ref pair, (nuint)(j * _stride + lane)) * X[j];
+            sum.StoreUnsafe(ref row, (nuint)lane);
+        }
     }
 
     public override double ReducedPressure(double density, out double slope)
@@ -157,7 +178,7 @@ internal sealed class PengRobinsonEvaluation : PhaseEvaluation
         double logW = Math.Log(w);
         for (int i = 0; i < Count; i++)
         {
-            double bi = _m.Covolume[i], ci = _m.Components[i].Translation;
+            double bi = _covolume[i], ci = _translation[i];
             G[i] = -logW - density * (ci - bi) / w - (2 * density * _ax[i] * phi + d * (phiB * bi + phiV * ci)) / rt;
         }
         double f = ReducedPressure(density, out double slope);
@@ -176,16 +197,17 @@ internal sealed class PengRobinsonEvaluation : PhaseEvaluation
         double phiV = -1 / q, phiB = (v / q - phi) / b;
         double phiVV = qV / (q * q), phiVB = qB / (q * q), phiBB = (-v * qB / (q * q) - 2 * phiB) / b;
         int n = Count;
+        double scale = density / rt, repulsion = density / w, square = repulsion * repulsion;
         for (int i = 0; i < n; i++)
         {
-            double bi = _m.Covolume[i], ci = _m.Components[i].Translation, wi = ci - bi, di = 2 * density * _ax[i], pi = phiB * bi + phiV * ci;
+            double bi = _covolume[i], ci = _translation[i], wi = ci - bi, di = 2 * density * _ax[i], pi = phiB * bi + phiV * ci;
+            // the row is linear in the pair's attraction, w_j, d_j, p_j, b_j and c_j
+            double onPair = -2 * scale * phi, onW = square * wi - repulsion, onA = -2 * density * scale * pi, constant = -repulsion * wi;
+            double onB = -scale * (di * phiB + d * (phiBB * bi + phiVB * ci)), onC = -scale * (di * phiV + d * (phiVB * bi + phiVV * ci));
             for (int j = 0; j <= i; j++)
             {
-                double bj = _m.Covolume[j], cj = _m.Components[j].Translation, wj = cj - bj, dj = 2 * density * _ax[j], pj = phiB * bj + phiV * cj;
-                double repulsion = -(wi + wj) / w + density * wi * wj / (w * w);
-                double dij = 2 * _m.OneMinusKij[i * n + j] * _root[i] * _root[j];
-                double attraction = dij * phi + di * pj + dj * pi + d * (phiBB * bi * bj + phiVB * (bi * cj + ci * bj) + phiVV * ci * cj);
-                H[i * n + j] = H[j * n + i] = density * (repulsion - attraction / rt);
+                double bj = _covolume[j], cj = _translation[j];
+                H[i * n + j] = H[j * n + i] = constant + onPair * _pair[j * _stride + i] + onW * (cj - bj) + onA * _ax[j] + onB * bj + onC * cj;
             }
         }
     }
@@ -219,12 +241,12 @@ internal sealed class PengRobinsonEvaluation : PhaseEvaluation
         {
             if (order == 1)
             {
-                sum += 2 * X[i] * _root1[i] * _mean[i];
+                sum += 2 * X[i] * _root1[i] * _ax[i] / _root[i];
                 continue;
             }
             double first = 0;
             for (int j = 0; j < Count; j++) first += _m.OneMinusKij[i * Count + j] * _root1[j] * X[j];
-            sum += 2 * X[i] * (_root2[i] * _mean[i] + _root1[i] * first);
+            sum += 2 * X[i] * (_root2[i] * _ax[i] / _root[i] + _root1[i] * first);
         }
         return sum;
     }
