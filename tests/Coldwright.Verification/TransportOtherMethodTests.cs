@@ -15,7 +15,7 @@ public sealed class TransportOtherMethodTests(ITestOutputHelper output)
 {
     /// <summary>
     /// R22 and R32: residual entropy scaling (ours) against extended corresponding states (the table's). Limits: found, not stated. The two methods part
-    /// company in cold liquids, where neither had data.
+    /// company in liquids, most where it is cold.
     /// </summary>
     [Theory]
     [InlineData("R22", 0.43, 0.10)]
