@@ -4,7 +4,7 @@ namespace Coldwright.Materials.Solids;
 /// log10 k = (c0 + c2 T^0.5 + c4 T + c6 T^1.5 + c8 T^2) / (1 + c1 T^0.5 + c3 T + c5 T^1.5 + c7 T^2),
 /// k in W/(m K), T in K. Source: Simon, Drexler, Reed, NIST Monograph 177 (1992), p. 7-23.
 /// </summary>
-public sealed class HalfPowerRationalCurve : ConductivityCurve
+public sealed class HalfPowerRationalCurve : PropertyCurve
 {
     private readonly double[] _c;
 

@@ -1,10 +1,10 @@
 namespace Coldwright.Materials.Solids;
 
 /// <summary>
-/// log10 k = sum over n of c_n (log10 T)^n, k in W/(m K), T in K: the form in which
+/// log10 y = sum over n of c_n (log10 T)^n, y in W/(m K) or J/(kg K), T in K: the form in which
 /// NIST publishes its cryogenic material fits.
 /// </summary>
-public sealed class LogPolynomialCurve : ConductivityCurve
+public sealed class LogPolynomialCurve : PropertyCurve
 {
     private readonly double[] _c;
 

@@ -1,15 +1,15 @@
 namespace Coldwright.Materials.Solids;
 
 /// <summary>
-/// The integral of a conductivity from the lower end of its range, tabulated once so that a heat-leak
+/// The integral of a property from the lower end of its range, tabulated once so that a
 /// curve of many temperatures costs two look-ups each.
 /// </summary>
 /// <remarks>
 /// Each cell of half a kelvin is integrated with five Gauss-Legendre points; between nodes a cubic
-/// Hermite polynomial uses the conductivity itself as the slope. Relative error below 1e-6 from 20 K up
+/// Hermite polynomial uses the property itself as the slope. Relative error below 1e-6 from 20 K up
 /// (tested against a fine Simpson rule).
 /// </remarks>
-internal sealed class CumulativeConductivity
+internal sealed class CumulativeProperty
 {
     private const double CellK = 0.5;
 
@@ -21,38 +21,38 @@ internal sealed class CumulativeConductivity
     private readonly double _maximumK;
     private readonly double _cellK;
     private readonly double[] _integral;
-    private readonly double[] _conductivity;
+    private readonly double[] _value;
 
-    public CumulativeConductivity(double minimumK, double maximumK, Func<double, double> conductivity)
+    public CumulativeProperty(double minimumK, double maximumK, Func<double, double> property)
     {
         _minimumK = minimumK;
         _maximumK = maximumK;
         var cells = (int)Math.Ceiling((maximumK - minimumK) / CellK);
         _cellK = (maximumK - minimumK) / cells;
         _integral = new double[cells + 1];
-        _conductivity = new double[cells + 1];
-        _conductivity[0] = conductivity(minimumK);
+        _value = new double[cells + 1];
+        _value[0] = property(minimumK);
         for (var i = 0; i < cells; i++)
         {
             var middle = minimumK + (i + 0.5) * _cellK;
             double sum = 0;
-            for (var j = 0; j < Abscissa.Length; j++) sum += Weight[j] * conductivity(middle + 0.5 * _cellK * Abscissa[j]);
+            for (var j = 0; j < Abscissa.Length; j++) sum += Weight[j] * property(middle + 0.5 * _cellK * Abscissa[j]);
             _integral[i + 1] = _integral[i] + 0.5 * _cellK * sum;
-            _conductivity[i + 1] = conductivity(i == cells - 1 ? maximumK : minimumK + (i + 1) * _cellK);
+            _value[i + 1] = property(i == cells - 1 ? maximumK : minimumK + (i + 1) * _cellK);
         }
     }
 
-    /// <summary>Integral from the lower end to a temperature, W/m; beyond an end the conductivity is held.</summary>
+    /// <summary>Integral from the lower end to a temperature, property x K; beyond an end the value is held.</summary>
     public double At(double temperatureK)
     {
-        if (temperatureK <= _minimumK) return (temperatureK - _minimumK) * _conductivity[0];
-        if (temperatureK >= _maximumK) return _integral[^1] + (temperatureK - _maximumK) * _conductivity[^1];
+        if (temperatureK <= _minimumK) return (temperatureK - _minimumK) * _value[0];
+        if (temperatureK >= _maximumK) return _integral[^1] + (temperatureK - _maximumK) * _value[^1];
         var place = (temperatureK - _minimumK) / _cellK;
         var i = Math.Min((int)place, _integral.Length - 2);
         var u = place - i;
         var rise = _integral[i + 1] - _integral[i];
-        var k0 = _conductivity[i] * _cellK;
-        var k1 = _conductivity[i + 1] * _cellK;
+        var k0 = _value[i] * _cellK;
+        var k1 = _value[i + 1] * _cellK;
         // Cubic Hermite: value and slope are met at both nodes.
         return _integral[i] + u * (k0 + u * (3 * rise - 2 * k0 - k1 + u * (k0 + k1 - 2 * rise)));
     }

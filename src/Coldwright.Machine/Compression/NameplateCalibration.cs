@@ -1,0 +1,67 @@
+using Coldwright.Numerics.Roots;
+
+namespace Coldwright.Machine.Compression;
+
+/// <summary>A machine fitted to a rated capacity and a rated power.</summary>
+/// <param name="Machine">The machine, with its displacement and <see cref="CompressorTraits.LossScale"/> found.</param>
+/// <param name="LossScale">Friction and motor losses over those of the usual machine of its kind.</param>
+/// <param name="CoolingCapacityW">As given back, W.</param>
+/// <param name="ElectricalPowerW">As given back, W.</param>
+/// <param name="Performance">At the rating conditions.</param>
+/// <param name="Warnings">What a person must be told.</param>
+public sealed record CalibratedCompressor(CompressorMachine Machine, double LossScale, double CoolingCapacityW, double ElectricalPowerW,
+    CompressorPerformance Performance, IReadOnlyList<string> Warnings);
+
+/// <summary>
+/// Fits the two numbers that a nameplate can settle: the displacement to the capacity, and the scale of friction and
+/// motor losses to the power. With both known the flow and power at other duties are trusted more.
+/// </summary>
+public static class NameplateCalibration
+{
+    /// <summary>Flow uncertainty after the fit, one standard deviation; common practice.</summary>
+    public const double FlowUncertainty = 0.05;
+    /// <summary>Power uncertainty after the fit, one standard deviation; common practice.</summary>
+    public const double PowerUncertainty = 0.07;
+    private const double LeastScale = 0.1, MostScale = 5, UsualLow = 0.5, UsualHigh = 2;
+
+    /// <summary>The fit.</summary>
+    /// <param name="capacityW">Rated cooling capacity, W.</param>
+    /// <param name="powerW">Rated electrical power of the compressor alone (not of fans), W.</param>
+    /// <param name="refrigerant">Rated refrigerant or blend.</param>
+    /// <param name="machine">The machine to start from.</param>
+    /// <param name="conditions">State points of the rating.</param>
+    /// <param name="cancel">Cancels the work.</param>
+    /// <exception cref="ArgumentException">The power cannot be met with losses from a tenth to five times the usual ones.</exception>
+    public static CalibratedCompressor Fit(double capacityW, double powerW, string refrigerant, CompressorMachine machine, RatingConditions conditions, CancellationToken cancel = default)
+    {
+        InputCheck.Within(powerW, 5, 1e6, "W", nameof(powerW));
+        var cycle = new RatingCycle(refrigerant);
+        var best = (Machine: machine, Performance: (CompressorPerformance?)null, CapacityW: 0.0);
+        double Power(double logScale)
+        {
+            var tried = best.Machine with { Traits = machine.Traits with { LossScale = Math.Exp(logScale) } };
+            best = NameplateDisplacement.Match(capacityW, cycle, tried, conditions, cancel);
+            return best.Performance!.ElectricalPowerW - powerW;
+        }
+
+        double low = Power(Math.Log(LeastScale)), high = Power(Math.Log(MostScale));
+        if (low > 0 || high < 0)
+            throw new ArgumentException(FormattableString.Invariant(
+                $"{nameof(powerW)} is {powerW:0.#} W; with {capacityW:0.#} W of cooling on {refrigerant} a {machine.Traits.Kind.ToString().ToLowerInvariant()} machine takes from {low + powerW:0.#} to {high + powerW:0.#} W. Is the power that of the compressor alone, and are the rating conditions those of the sheet?"), nameof(powerW));
+        double scale = Math.Exp(Brent.Solve(Power, Math.Log(LeastScale), low, Math.Log(MostScale), high, 1e-9));
+        Power(Math.Log(scale));
+        var warnings = new List<string>(best.Performance!.Warnings);
+        if (scale is < UsualLow or > UsualHigh)
+            warnings.Add(FormattableString.Invariant($"the rated power asks for friction and motor losses {scale:0.##} times the usual ones: the nameplate may mean other conditions or another kind of machine"));
+        var fitted = best.Machine with
+        {
+            Traits = best.Machine.Traits with
+            {
+                FlowUncertainty = Math.Min(FlowUncertainty, machine.Traits.FlowUncertainty),
+                PowerUncertainty = Math.Min(PowerUncertainty, machine.Traits.PowerUncertainty),
+                Provenance = FormattableString.Invariant($"{machine.Traits.Provenance}; displacement and losses fitted to a nameplate of {capacityW:0.#} W cooling and {powerW:0.#} W on {refrigerant}"),
+            },
+        };
+        return new CalibratedCompressor(fitted, scale, best.CapacityW, best.Performance.ElectricalPowerW, best.Performance, warnings);
+    }
+}
