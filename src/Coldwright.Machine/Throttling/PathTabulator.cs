@@ -1,0 +1,106 @@
+using Coldwright.Fluids.PhaseEquilibrium;
+using Coldwright.Fluids.Transport;
+
+namespace Coldwright.Machine.Throttling;
+
+/// <summary>Where the nodes of an expansion come from: flashes at pressure and enthalpy, each started from its neighbour.</summary>
+internal sealed class PathTabulator(Flash flash, TransportModel transport, ThrottleInlet inlet, TwoPhaseViscosity rule, CancellationToken cancel)
+{
+    private const double VanishingQuality = 2e-4, NarrowBracket = 2e-4;
+    private const int MostRefinements = 7;
+    private readonly PathNodeSolver _solver = new(flash, transport, inlet, rule);
+
+    /// <summary>kg/mol.</summary>
+    public double MolarMass => _solver.MolarMass;
+
+    /// <summary>Why the table ended above the pressure asked for; null when it did not.</summary>
+    public string? EndedEarly { get; private set; }
+
+    /// <summary>
+    /// Nodes from the inlet's pressure down to an end (Pa), evenly in the logarithm, with one more wherever the phases change; an
+    /// earlier table gives the starts of the search.
+    /// </summary>
+    public List<PathNode> Tabulate(double endPa, int intervals, Func<double, double> kinetic, List<PathNode>? before = null)
+    {
+        EndedEarly = null;
+        var nodes = new List<PathNode>(intervals + 4);
+        double ratio = Math.Log(endPa / inlet.PressurePa);
+        for (int i = 0; i <= intervals; i++)
+        {
+            cancel.ThrowIfCancellationRequested();
+            double p = i == intervals ? endPa : inlet.PressurePa * Math.Exp(ratio * i / intervals);
+            double guess = before is null ? Guess(nodes, p, inlet.TemperatureK) : Shifted(nodes, before, p, kinetic);
+            try
+            {
+                nodes.Add(Node(p, kinetic, guess));
+            }
+            catch (Numerics.SolveException e) when (nodes.Count > 3)
+            {
+                EndedEarly = e.Report.Advice;
+                break;
+            }
+        }
+        for (int i = nodes.Count - 1; i > 0; i--)
+            if (nodes[i].Quality == 0 != (nodes[i - 1].Quality == 0) || nodes[i].Quality == 1 != (nodes[i - 1].Quality == 1)) MarkChange(nodes, i, kinetic);
+        return nodes;
+    }
+
+    private PathNode Node(double p, Func<double, double> kinetic, double guessK) => _solver.At(p, kinetic(p), guessK);
+
+    /// <summary>The node at a pressure (Pa) and kinetic energy (J/kg).</summary>
+    public PathNode At(double pressurePa, double kinetic, double guessK) => _solver.At(pressurePa, kinetic, guessK);
+
+    // the earlier table's temperature, moved by what it was wrong at the last node in proportion to the kinetic energy
+    private double Shifted(List<PathNode> nodes, List<PathNode> before, double p, Func<double, double> kinetic)
+    {
+        double t = ExpansionGrid.TemperatureAt(before, p);
+        if (nodes.Count == 0 || !(kinetic(nodes[^1].PressurePa) > 0)) return t;
+        double shift = (nodes[^1].TemperatureK - ExpansionGrid.TemperatureAt(before, nodes[^1].PressurePa)) * kinetic(p) / kinetic(nodes[^1].PressurePa);
+        return Math.Max(t + Math.Clamp(shift, -30, 30), 0.8 * t);
+    }
+
+    // Lagrange through the last three nodes of the same phases, in the logarithm of pressure
+    private static double Guess(List<PathNode> nodes, double p, double start)
+    {
+        int n = nodes.Count;
+        if (n == 0) return start;
+        PathNode a = nodes[^1];
+        if (n == 1 || nodes[^2].Phases != a.Phases) return a.TemperatureK;
+        PathNode b = nodes[^2];
+        double u = Math.Log(p), ua = Math.Log(a.PressurePa), ub = Math.Log(b.PressurePa);
+        double t = a.TemperatureK + (u - ua) / (ub - ua) * (b.TemperatureK - a.TemperatureK);
+        if (n > 2 && nodes[^3].Phases == a.Phases)
+        {
+            PathNode c = nodes[^3];
+            double uc = Math.Log(c.PressurePa);
+            double bend = ((c.TemperatureK - a.TemperatureK) / (uc - ua) - (b.TemperatureK - a.TemperatureK) / (ub - ua)) / (uc - ub);
+            t += bend * (u - ua) * (u - ub);
+        }
+        return Math.Clamp(t, 0.8 * a.TemperatureK, 1.2 * a.TemperatureK);
+    }
+
+    // Vapour or the last liquid appears or vanishes between i-1 and i: closes in on the place and puts a node there. A second
+    // liquid coming or going bends the volume too little to be worth it.
+    private void MarkChange(List<PathNode> nodes, int i, Func<double, double> kinetic)
+    {
+        PathNode before = nodes[i - 1], after = nodes[i], beyond = i + 1 < nodes.Count ? nodes[i + 1] : after;
+        bool onset = before.Quality == 0 && after.Quality > 0;
+        for (int k = 0; k < MostRefinements && before.PressurePa > after.PressurePa * (1 + NarrowBracket) && !(onset && after.Quality < VanishingQuality); k++)
+        {
+            double p = Math.Sqrt(before.PressurePa * after.PressurePa);
+            if (onset && beyond.Quality > after.Quality && k % 3 != 2)
+            {
+                double zero = after.PressurePa + after.Quality / (beyond.Quality - after.Quality) * (after.PressurePa - beyond.PressurePa);
+                // a little short of it, so that a trace of vapour shows which side it is
+                zero -= 1e-4 * (zero - beyond.PressurePa);
+                if (zero > after.PressurePa && zero < before.PressurePa) p = zero;
+            }
+            double share = Math.Log(before.PressurePa / p) / Math.Log(before.PressurePa / after.PressurePa);
+            var middle = Node(p, kinetic, before.TemperatureK + share * (after.TemperatureK - before.TemperatureK));
+            if (middle.Quality == 0 == (before.Quality == 0) && middle.Quality == 1 == (before.Quality == 1)) before = middle;
+            else (beyond, after) = (after, middle);
+        }
+        if (after.PressurePa == nodes[i].PressurePa) nodes[i] = after with { Kink = true };
+        else nodes.Insert(i, after with { Kink = true });
+    }
+}
