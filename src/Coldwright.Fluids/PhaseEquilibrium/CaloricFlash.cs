@@ -6,7 +6,7 @@ namespace Coldwright.Fluids.PhaseEquilibrium;
 /// <summary>
 /// (p,h) and (p,s) flashes. At equilibrium h and s rise strictly with temperature at constant pressure, so the
 /// temperature is bracketed and closed in on by false position. Inner steps follow the phases they have; the last state is a
-/// certified (T,p) flash, and when that finds other phases the search goes on with certified steps only. Where the bracket
+/// certified (T,p) flash, and when that finds other phases the search goes on with certified steps. Where the bracket
 /// shrinks to rounding around a step (a glide narrower than that) the answer is the lever between its ends.
 /// </summary>
 internal sealed class CaloricFlash
@@ -16,7 +16,13 @@ internal sealed class CaloricFlash
     private readonly Flash _flash;
     private readonly double[] _z;
     private double _pressurePa, _target, _scale, _low, _high;
-    private bool _enthalpy, _started, _certified;
+    private bool _enthalpy, _started;
+    private Steps _steps;
+    private int _phases, _same;
+
+    // how the steps of a search are made: following the phases at hand; certified until the number of phases stays the same,
+    // then following; all certified
+    private enum Steps { Following, Settling, Certified }
 
     public CaloricFlash(Flash flash)
     {
@@ -43,14 +49,16 @@ internal sealed class CaloricFlash
         if (z.Length == 1 && PureCaloricFlash.TrySolve(_flash, pressurePa, target, enthalpy)) return true;
         try
         {
-            double near = Search(guessK, certified: false);
+            double near = Search(guessK, Steps.Following);
             if (IsAnswer(near)) return true;
-            return IsAnswer(Search(near, certified: true));
+            near = Search(near, Steps.Settling);
+            if (IsAnswer(near)) return true;
+            return IsAnswer(Search(near, Steps.Certified));
         }
         catch (SolveException)
         {
             // uncertified steps led astray; the certified search has the last word
-            return IsAnswer(Search(guessK, certified: true));
+            return IsAnswer(Search(guessK, Steps.Certified));
         }
     }
 
@@ -65,18 +73,21 @@ internal sealed class CaloricFlash
 
     private double Value(double t)
     {
+        bool certified = _steps == Steps.Certified || _steps == Steps.Settling && _same < 2;
         bool solved = !_started ? _flash.TrySolve(t, _pressurePa, _z)
-            : _certified ? _flash.TrySolve(t, _pressurePa, _z, warm: true)
+            : certified ? _flash.TrySolve(t, _pressurePa, _z, warm: true)
             : _flash.Solver.Follow(t, _pressurePa, _z);
         if (!solved) throw _flash.Failed(t, _pressurePa);
         _started = true;
+        _same = _flash.PhaseCount == _phases ? _same + 1 : 0;
+        _phases = _flash.PhaseCount;
         double difference = Rest();
-        return Math.Abs(difference) < (_certified ? 1e-12 : 1e-10) * _scale ? 0 : difference;
+        return Math.Abs(difference) < (certified ? 1e-12 : 1e-10) * _scale ? 0 : difference;
     }
 
-    private double Search(double guessK, bool certified)
+    private double Search(double guessK, Steps steps)
     {
-        (_started, _certified) = (false, certified);
+        (_started, _steps, _phases, _same) = (false, steps, 0, 0);
         double middle = guessK > Flash.LowestTemperatureK ? guessK : 250;
         double stride = guessK > 0 ? 2 : 30, fLow = Value(middle), fHigh = fLow;
         _low = _high = middle;

@@ -31,19 +31,24 @@ internal sealed class StabilityMemory(int count)
     public Branch BranchOf(int point) => _branches[point];
 
     /// <summary>
-    /// Does the memory hold at this state with these phases? A single phase between gas and liquid may part anywhere near a
-    /// critical point; a liquid that saw no other stationary point says nothing about its neighbourhood, a gas little.
+    /// Does the memory hold at this state with these phases? A phase between gas and liquid may part anywhere near a critical
+    /// point; a lone liquid that saw no other stationary point says nothing about its neighbourhood, a lone gas little.
     /// </summary>
     public bool Reaches(double temperatureK, double pressurePa, ReadOnlySpan<double> z, ReadOnlySpan<PhaseBuffer> phases)
     {
         if (!_usable || phases.Length != _phases || !z.SequenceEqual(_z)) return false;
-        double share = 1;
-        if (phases.Length == 1)
+        bool gas = true;
+        foreach (var phase in phases)
         {
-            double density = phases[0].Density / phases[0].DividingDensity;
-            bool gas = density < 0.4, dense = density > 1.6;
-            if (!gas && !dense || dense && Points == 0) return false;
-            if (Points == 0) share = GasAlone;
+            double density = phase.Density / phase.DividingDensity;
+            if (density is > 0.4 and < 1.6) return false;
+            gas &= density <= 0.4;
+        }
+        double share = 1;
+        if (phases.Length == 1 && Points == 0)
+        {
+            if (!gas) return false;
+            share = GasAlone;
         }
         return Math.Abs(temperatureK / _temperature - 1) < share * TemperatureReach && Math.Abs(pressurePa / _pressure - 1) < share * PressureReach;
     }

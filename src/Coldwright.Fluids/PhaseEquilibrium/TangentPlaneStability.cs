@@ -149,7 +149,7 @@ internal sealed class TangentPlaneStability
         return false;
     }
 
-    // Several liquids at once: one more may lie between two of them, or be mostly two components that the others keep apart.
+    // Several liquids at once: one more may lie between two of them, or be mostly the main components of two of them.
     private void BetweenKnown(ReadOnlySpan<double> d, ReadOnlySpan<PhaseBuffer> known)
     {
         int n = _w.Count;
@@ -159,13 +159,21 @@ internal sealed class TangentPlaneStability
                 for (int i = 0; i < n; i++) _amount[i] = 0.5 * (known[a].X[i] + known[b].X[i]);
                 if (Found(d, known)) return;
             }
-        for (int a = 0; a < n; a++)
-            for (int b = 0; b < n; b++)
+        for (int a = 0; a < known.Length; a++)
+            for (int b = 0; b < known.Length; b++)
             {
-                if (a == b || _w.Z[a] == 0 || _w.Z[b] == 0) continue;
-                for (int i = 0; i < n; i++) _amount[i] = (i == a ? 0.84 : i == b ? 0.14 : 0) + 0.02 * _w.Z[i];
+                int first = Main(known[a]), second = Main(known[b]);
+                if (first == second) continue;
+                for (int i = 0; i < n; i++) _amount[i] = (i == first ? 0.84 : i == second ? 0.14 : 0) + 0.02 * _w.Z[i];
                 if (Found(d, known)) return;
             }
+    }
+
+    private static int Main(PhaseBuffer phase)
+    {
+        int main = 0;
+        for (int i = 1; i < phase.X.Length; i++) if (phase.X[i] > phase.X[main]) main = i;
+        return main;
     }
 
     private bool Found(ReadOnlySpan<double> d, ReadOnlySpan<PhaseBuffer> known)
