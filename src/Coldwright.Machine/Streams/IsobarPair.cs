@@ -1,0 +1,58 @@
+namespace Coldwright.Machine.Streams;
+
+/// <summary>
+/// Two neighbouring isobars and how their enthalpies answer to each other: at both ends, and at every change of phases that both
+/// have in the same order counted from the warm end or from the cold one. Between two such places enthalpy goes over in proportion.
+/// </summary>
+internal sealed class IsobarPair
+{
+    private readonly IsobarTable _a, _b;
+    private readonly double[] _ha, _hb;
+
+    /// <param name="lower">Isobar of the lower pressure.</param>
+    /// <param name="upper">Isobar of the higher pressure.</param>
+    public IsobarPair(IsobarTable lower, IsobarTable upper)
+    {
+        (_a, _b) = (lower, upper);
+        string[] a = lower.Names, b = upper.Names;
+        int shorter = Math.Min(a.Length, b.Length), warm = 0, cold = 0;
+        while (warm < shorter && a[^(warm + 1)] == b[^(warm + 1)]) warm++;
+        while (cold < shorter - warm && a[cold] == b[cold]) cold++;
+        var places = new List<(double A, double B)> { (lower.StartOf(0), upper.StartOf(0)) };
+        for (int i = 1; i <= cold; i++) places.Add((lower.StartOf(i), upper.StartOf(i)));
+        // with all alike the first of these is the cold end again
+        for (int i = warm; i > 0; i--)
+            if (a.Length - i > cold) places.Add((lower.StartOf(a.Length - i), upper.StartOf(b.Length - i)));
+        places.Add((lower.StartOf(a.Length), upper.StartOf(b.Length)));
+        // a region that only one of the two has leaves two places of the other upon each other: keep the first
+        for (int i = places.Count - 1; i > 0; i--)
+            if (!(places[i].A > places[i - 1].A) || !(places[i].B > places[i - 1].B)) places.RemoveAt(i == places.Count - 1 ? i - 1 : i);
+        _ha = [.. places.Select(p => p.A)];
+        _hb = [.. places.Select(p => p.B)];
+    }
+
+    private double Start(int i, double w) => (1 - w) * _ha[i] + w * _hb[i];
+
+    /// <summary>Lowest and highest enthalpy, J/mol, at a weight of the upper isobar.</summary>
+    public (double Lowest, double Highest) Range(double w) => (Start(0, w), Start(_ha.Length - 1, w));
+
+    /// <summary>All columns, the slope dT/dh (K mol/J) and the phases at an enthalpy (J/mol), a pressure (Pa) and its weight.</summary>
+    public string Evaluate(double h, double p, double w, Span<double> v, ref double slope, out bool outside)
+    {
+        int low = 0, high = _ha.Length - 1;
+        while (high - low > 1)
+        {
+            int middle = (low + high) >> 1;
+            if (Start(middle, w) <= h) low = middle; else high = middle;
+        }
+        double start = Start(low, w), width = Start(low + 1, w) - start, place = (h - start) / width;
+        outside = place < 0 || place > 1;
+        double widthA = _ha[low + 1] - _ha[low], widthB = _hb[low + 1] - _hb[low], slopeA = 0, slopeB = 0;
+        double ha = _ha[low] + place * widthA, hb = _hb[low] + place * widthB;
+        int ra = _a.RegionOf(ha), rb = _b.RegionOf(hb);
+        _a.Add(ra, ha, 1 - w, v, ref slopeA, _a.PressurePa / p);
+        _b.Add(rb, hb, w, v, ref slopeB, _b.PressurePa / p);
+        slope += (slopeA * widthA + slopeB * widthB) / width;
+        return w < 0.5 ? _a.Names[ra] : _b.Names[rb];
+    }
+}

@@ -1,0 +1,140 @@
+namespace Coldwright.Machine.Streams;
+
+/// <summary>
+/// Properties along one isobar against enthalpy: cubic pieces within a region of unchanging phases, straight lines across
+/// the narrow gaps between regions. Slopes at the nodes come from the cubic through the four nearest nodes of the region;
+/// that of the temperature is limited as by Fritsch and Carlson (SIAM J. Numer. Anal. 17 (1980) 238), so that temperature
+/// never falls with enthalpy.
+/// </summary>
+internal sealed class IsobarTable
+{
+    private const int Columns = StreamColumn.Count;
+    private readonly double[] _h, _value, _left, _right;
+
+    public double PressurePa { get; }
+    /// <summary>First node of every region or gap, rising, and the last node.</summary>
+    public int[] Starts { get; }
+    /// <summary>Phases of every region or gap.</summary>
+    public string[] Names { get; }
+    public int NodeCount => _h.Length;
+    public ReadOnlySpan<double> Enthalpies => _h;
+    public double Temperature(int node) => _value[node * Columns];
+
+    /// <param name="pressurePa">Pa.</param>
+    /// <param name="nodes">Rising in temperature and enthalpy, absent phases filled.</param>
+    public IsobarTable(double pressurePa, IReadOnlyList<StreamNode> nodes)
+    {
+        PressurePa = pressurePa;
+        int n = nodes.Count;
+        (_h, _value, _left, _right) = (new double[n], new double[n * Columns], new double[n * Columns], new double[n * Columns]);
+        for (int i = 0; i < n; i++)
+        {
+            _h[i] = nodes[i].MolarEnthalpy;
+            if (i > 0 && !(_h[i] > _h[i - 1])) throw new ArgumentException($"enthalpies must rise: node {i} is {_h[i]} J/mol after {_h[i - 1]}");
+            nodes[i].Values.CopyTo(_value, i * Columns);
+        }
+        var starts = new List<int>();
+        var names = new List<string>();
+        for (int i = 0; i < n;)
+        {
+            int last = i;
+            while (last + 1 < n && nodes[last + 1].Phases == nodes[i].Phases) last++;
+            if (last > i)
+            {
+                starts.Add(i);
+                names.Add(nodes[i].Phases);
+                Slopes(i, last);
+            }
+            if (last + 1 < n)
+            {
+                starts.Add(last);
+                names.Add(GapName(nodes[last], nodes[last + 1]));
+                Straight(last, last + 1);
+            }
+            i = last + 1;
+        }
+        starts.Add(n - 1);
+        (Starts, Names) = (starts.ToArray(), names.ToArray());
+    }
+
+    // what lies between saturated liquid and saturated vapour of a pure fluid is both
+    private static string GapName(StreamNode cold, StreamNode warm) =>
+        cold.Phases == "liquid" && warm.Phases == "vapour" && warm.MolarEnthalpy - cold.MolarEnthalpy > 100 ? "vapour+liquid" : warm.Fractions.Length > cold.Fractions.Length ? warm.Phases : cold.Phases;
+
+    private void Straight(int a, int b)
+    {
+        for (int c = 0; c < Columns; c++)
+            _right[a * Columns + c] = _left[b * Columns + c] = Secant(a, b, c);
+    }
+
+    private double Secant(int a, int b, int c) => (_value[b * Columns + c] - _value[a * Columns + c]) / (_h[b] - _h[a]);
+
+    private void Slopes(int first, int last)
+    {
+        for (int i = first; i <= last; i++)
+        {
+            int from = Math.Clamp(i - 2, first, Math.Max(first, last - 4)), to = Math.Min(from + 4, last);
+            for (int c = 0; c < Columns; c++)
+            {
+                double slope = Cubic.Slope(_h, _value, c, Columns, from, to, i);
+                if (c == StreamColumn.Temperature)
+                {
+                    double least = double.PositiveInfinity;
+                    if (i > first) least = Secant(i - 1, i, c);
+                    if (i < last) least = Math.Min(least, Secant(i, i + 1, c));
+                    slope = Math.Clamp(slope, 0, 3 * least);
+                }
+                if (i > first) _left[i * Columns + c] = slope;
+                if (i < last) _right[i * Columns + c] = slope;
+            }
+        }
+    }
+
+    /// <summary>Region or gap that holds an enthalpy.</summary>
+    public int RegionOf(double h)
+    {
+        int low = 0, high = Names.Length;
+        while (high - low > 1)
+        {
+            int middle = (low + high) >> 1;
+            if (_h[Starts[middle]] <= h) low = middle; else high = middle;
+        }
+        return low;
+    }
+
+    /// <summary>Enthalpy where a region starts; the end of the table for the number of regions.</summary>
+    public double StartOf(int region) => _h[Starts[region]];
+
+    /// <summary>Adds weight times all columns, and weight times the slopes dT/dh to <paramref name="slope"/>. Beyond the table: the last slope of the temperature, the last values of the rest.</summary>
+    /// <param name="region">Region or gap.</param>
+    /// <param name="h">J/mol.</param>
+    /// <param name="weight">Of this isobar.</param>
+    /// <param name="values">Sums.</param>
+    /// <param name="slope">Sum, K mol/J.</param>
+    /// <param name="pressureRatio">This isobar's pressure over the one asked for: volumes of all and densities of vapour go over with it, as in a perfect gas.</param>
+    public void Add(int region, double h, double weight, Span<double> values, ref double slope, double pressureRatio = 1)
+    {
+        int low = Starts[region], high = Starts[region + 1];
+        while (high - low > 1)
+        {
+            int middle = (low + high) >> 1;
+            if (_h[middle] <= h) low = middle; else high = middle;
+        }
+        double held = Math.Clamp(h, _h[0], _h[^1]), width = _h[high] - _h[low], t = (held - _h[low]) / width, u = 1 - t;
+        int a = low * Columns, b = high * Columns;
+        double wa = u * u * (1 + 2 * t), wb = t * t * (3 - 2 * t), sa = u * u * t * width, sb = -t * t * u * width;
+        for (int c = 0; c < Columns; c++)
+            values[c] += Weight(c, weight, pressureRatio) * (wa * _value[a + c] + wb * _value[b + c] + sa * _right[a + c] + sb * _left[b + c]);
+        static double Weight(int c, double w, double ratio) => c switch
+        {
+            StreamColumn.SpecificVolume => w * ratio,
+            StreamColumn.VapourDensity => w / ratio,
+            _ => w,
+        };
+        double d = 6 * t * u * (_value[b] - _value[a]) / width + u * (u - 2 * t) * _right[a] + t * (t - 2 * u) * _left[b];
+        // a table may end where its slope is limited to nought: beyond it temperature must go on
+        if (h != held) d = Math.Max(d, (_value[b] - _value[a]) / width);
+        values[0] += weight * d * (h - held);
+        slope += weight * d;
+    }
+}

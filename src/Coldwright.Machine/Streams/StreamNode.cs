@@ -1,0 +1,16 @@
+namespace Coldwright.Machine.Streams;
+
+/// <summary>One flash along an isobar: temperature, enthalpy and the columns of <see cref="StreamColumn"/>.</summary>
+internal sealed class StreamNode
+{
+    /// <summary>K.</summary>
+    public required double TemperatureK { get; init; }
+    /// <summary>J/mol.</summary>
+    public required double MolarEnthalpy { get; init; }
+    /// <summary>Phases in words.</summary>
+    public required string Phases { get; init; }
+    /// <summary>Molar fraction of every phase, in the order of the words.</summary>
+    public required double[] Fractions { get; init; }
+    /// <summary>Values by column; not a number where the phase is absent, until <see cref="IsobarSampler"/> fills it.</summary>
+    public required double[] Values { get; init; }
+}

@@ -1,0 +1,122 @@
+using Coldwright.Fluids.PhaseEquilibrium;
+using Coldwright.Fluids.States;
+using Coldwright.Fluids.Transport;
+using Coldwright.Machine.HeatTransfer;
+
+namespace Coldwright.Machine.Streams;
+
+/// <summary>Turns a flash at a temperature into a node. Not thread-safe.</summary>
+internal sealed class StreamNodeMaker(Flash flash, TransportModel transport, double[] z)
+{
+    private readonly List<string> _warnings = [];
+    private bool _started;
+
+    /// <summary>What a person must be told about the properties used; each once.</summary>
+    public IReadOnlyList<string> Warnings => _warnings;
+    /// <summary>Flashes made.</summary>
+    public int Flashes { get; private set; }
+
+    /// <summary>The node; null when there is no answer at this temperature.</summary>
+    public StreamNode? TryMake(double temperatureK, double pressurePa)
+    {
+        Flashes++;
+        if (!flash.TrySolve(temperatureK, pressurePa, z, _started)) return null;
+        _started = true;
+        return Make(flash.State());
+    }
+
+    /// <summary>The node, or an exception that says where none was found.</summary>
+    public StreamNode Make(double temperatureK, double pressurePa)
+    {
+        if (TryMake(temperatureK, pressurePa) is { } node) return node;
+        // a cold start says it in full
+        return Make(flash.TemperaturePressure(temperatureK, pressurePa, z));
+    }
+
+    private StreamNode Make(FluidState state)
+    {
+        var v = new double[StreamColumn.Count];
+        Array.Fill(v, double.NaN);
+        v[StreamColumn.Temperature] = state.TemperatureK;
+        double vapourMass = 0, volume = 0, mass = 0, vapourH = 0, liquidH = 0, liquidMass = 0, vapourFraction = 0;
+        PhaseState? vapour = null;
+        var liquids = new List<PhaseState>(2);
+        foreach (var phase in state.Phases)
+        {
+            double m = phase.Fraction * phase.MolarMass;
+            mass += m;
+            volume += phase.Fraction / phase.MolarDensity;
+            if (phase.Kind == PhaseKind.Vapour)
+            {
+                (vapour, vapourMass, vapourFraction) = (phase, m, phase.Fraction);
+                vapourH = phase.MolarEnthalpy / phase.MolarMass;
+                Fill(v, StreamColumn.VapourDensity, Transport(state.TemperatureK, phase));
+            }
+            else
+            {
+                liquids.Add(phase);
+                liquidMass += m;
+                liquidH += phase.Fraction * phase.MolarEnthalpy;
+            }
+        }
+        v[StreamColumn.VapourFraction] = vapourFraction;
+        v[StreamColumn.Quality] = vapourMass / mass;
+        v[StreamColumn.SpecificVolume] = volume / mass;
+        if (liquids.Count > 0) Fill(v, StreamColumn.LiquidDensity, Liquid(state.TemperatureK, liquids));
+        if (vapour is not null && liquids.Count > 0)
+        {
+            v[StreamColumn.PhaseEnthalpyDifference] = vapourH - liquidH / liquidMass;
+            // the lighter liquid, or the larger: of two liquids either may touch the vapour; that with the smaller tension wets
+            double least = double.PositiveInfinity;
+            foreach (var liquid in liquids) least = Math.Min(least, Use(transport.SurfaceTension(state.TemperatureK, liquid, vapour)));
+            v[StreamColumn.SurfaceTension] = Math.Max(least, 0);
+        }
+        return new StreamNode
+        {
+            TemperatureK = state.TemperatureK,
+            MolarEnthalpy = state.MolarEnthalpy,
+            Phases = state.PhaseNames,
+            Fractions = [.. state.Phases.Select(p => p.Fraction)],
+            Values = v,
+        };
+    }
+
+    private PhaseTransport Liquid(double t, List<PhaseState> liquids)
+    {
+        var first = Transport(t, liquids[0]);
+        if (liquids.Count == 1) return first;
+        var mixed = first;
+        double amount = liquids[0].Fraction * liquids[0].MolarMass;
+        for (int i = 1; i < liquids.Count; i++)
+        {
+            double more = liquids[i].Fraction * liquids[i].MolarMass;
+            mixed = Mix(mixed, amount, Transport(t, liquids[i]), more);
+            amount += more;
+        }
+        return mixed;
+    }
+
+    private static PhaseTransport Mix(PhaseTransport a, double massA, PhaseTransport b, double massB)
+    {
+        // the tension is that of the liquid that wets, found elsewhere
+        static LiquidProperties Of(PhaseTransport p) => new(p.Density, p.Viscosity, p.Conductivity, p.HeatCapacity, 0);
+        var both = LiquidMixing.Combine(Of(a), Of(b), massA / (massA + massB));
+        return new PhaseTransport(both.Density, both.Viscosity, both.Conductivity, both.HeatCapacity);
+    }
+
+    private PhaseTransport Transport(double t, PhaseState phase)
+    {
+        Span<double> x = stackalloc double[phase.Composition.Count];
+        for (int i = 0; i < x.Length; i++) x[i] = phase.Composition[i];
+        var found = transport.At(t, phase.MolarDensity, x);
+        return new PhaseTransport(phase.MolarDensity * phase.MolarMass, Use(found.Viscosity), Use(found.Conductivity), phase.MolarHeatCapacity / phase.MolarMass);
+    }
+
+    private double Use(TransportValue value)
+    {
+        if (value.Warning is { } warning && !_warnings.Contains(warning)) _warnings.Add(warning);
+        return value.Value;
+    }
+
+    private static void Fill(double[] v, int at, PhaseTransport p) => (v[at], v[at + 1], v[at + 2], v[at + 3]) = (p.Density, p.Viscosity, p.Conductivity, p.HeatCapacity);
+}
