@@ -36,7 +36,7 @@ if (args.Contains("soak"))
 var rows = new List<Measurement>();
 bool json = args.Contains("--json");
 if (!json) Console.WriteLine($"{"",-30}{"median us",12}{"bytes/call",12}");
-foreach (var row in FluidBenchmarks.Run().Concat(RatingBenchmarks.Run()).Concat(RecuperatorBenchmarks.Run()))
+foreach (var row in FluidBenchmarks.Run().Concat(RatingBenchmarks.Run()).Concat(RecuperatorBenchmarks.Run()).Concat(PartBenchmarks.Run()))
 {
     rows.Add(row);
     if (!json) Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{row.Name,-30}{row.MedianMicroseconds,12:0.00}{row.AllocatedBytes,12:0}"));
