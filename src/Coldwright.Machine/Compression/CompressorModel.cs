@@ -31,7 +31,7 @@ public sealed class CompressorModel(CompressorPart part, Flash flash, double[] z
         if (part.FlowMolPerS is { } given) flow = given;
         else
         {
-            double swept = part.DisplacementM3!.Value * part.SpeedRevPerS!.Value;
+            double swept = part.SweptM3PerS;
             double volumetric = 1 - part.ClearanceFraction * (isentropic.MolarDensity / drawn.MolarDensity - 1) - part.LeakagePerRatio * (ratio - 1);
             flow = Math.Max(volumetric, 0) * swept * drawn.MolarDensity;
             efficiency = flow / (swept * suction.MolarDensity);

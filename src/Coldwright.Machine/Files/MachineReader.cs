@@ -59,6 +59,7 @@ public static class MachineReader
             PressurePa = r?.Quantity("pressure") ?? double.NaN,
             FloorAreaM2 = r?.Quantity("floor-area") ?? double.NaN,
             HeightM = r?.Quantity("height") ?? double.NaN,
+            RelativeHumidity = r?.OptionalQuantity("humidity"),
             AirChangesPerHour = (r?.Quantity("air-changes", 0) ?? double.NaN) * 3600,
         };
     }
@@ -83,7 +84,7 @@ public static class MachineReader
         var low = r?.Quantity("low-pressure") ?? double.NaN;
         if (high <= low)
             r!.Complain("high-pressure", $"high-pressure: {QuantityText.Pressure(high)} is not above the low pressure, {QuantityText.Pressure(low)}");
-        return new OperationDescription { HighPressurePa = high, LowPressurePa = low };
+        return new OperationDescription { HighPressurePa = high, LowPressurePa = low, StandstillPressurePa = r?.OptionalQuantity("standstill-pressure") };
     }
 
     /// <summary>The most parts a machine may have; ten times a large cooler's, few enough to search among.</summary>

@@ -1,5 +1,6 @@
 using Coldwright.Machine.Description;
 using Coldwright.Machine.Files.Keys;
+using Coldwright.Machine.Files.Parts;
 using Coldwright.Machine.Files.Tree;
 using Coldwright.Quantities;
 
@@ -45,95 +46,21 @@ internal static class PartReader
 
     private static Part Make(SectionReader r, PartKind kind, string name) => kind.Word switch
     {
-        "compressor" => Compressor(r, name),
+        "compressor" => CompressorReader.Read(r, name),
         "aftercooler" => new AftercoolerPart { Name = name, ApproachK = r.Quantity("approach"), PressureDropPa = r.Quantity("pressure-drop", 0), FanPowerW = r.Quantity("fan-power", 0) },
         "warm-exchanger" => new WarmExchangerPart { Name = name, ConductanceWPerK = r.Quantity("conductance") },
-        "precooler" => new PrecoolerPart
-        {
-            Name = name,
-            OutletTemperatureK = r.Quantity("outlet-temperature"),
-            EvaporatorDifferenceK = r.Quantity("evaporator-difference"),
-            CondenserDifferenceK = r.Quantity("condenser-difference"),
-            CarnotShare = r.Quantity("carnot-share"),
-            CapacityW = r.OptionalQuantity("capacity"),
-            FanPowerW = r.Quantity("fan-power", 0),
-        },
-        "recuperator" => new RecuperatorPart
-        {
-            Name = name,
-            ConductanceWPerK = r.Quantity("conductance"),
-            HighTube = r.Tube("high-tube"),
-            LowTube = r.Tube("low-tube"),
-            LengthM = r.OptionalQuantity("length"),
-            LowSidePressureDropPa = r.Quantity("low-side-pressure-drop", 0),
-        },
-        "throttle" => new ThrottlePart { Name = name },
-        "coil" => new CoilPart { Name = name, DifferenceK = r.Quantity("difference"), Tube = r.Tube("tube"), LengthM = r.OptionalQuantity("length") },
-        "vessel" => new VesselPart { Name = name, Tube = r.Tube("tube") ?? new Tube("", double.NaN, double.NaN), LengthM = r.Quantity("length") },
+        "precooler" => PrecoolerReader.Read(r, name),
+        "recuperator" => RecuperatorReader.Read(r, name),
+        "throttle" => ThrottleReader.Read(r, name),
+        "coil" => ColdEndReader.Coil(r, name),
+        "vessel" => ColdEndReader.Vessel(r, name),
         "block" => new BlockPart { Name = name },
-        "cold-box" => ColdBox(r, name),
-        "feed" => Feed(r, name),
+        "cold-box" => ColdEndReader.ColdBox(r, name),
+        "feed" => FeedReader.Read(r, name),
+        "buffer" => BufferReader.Read(r, name),
         "valve" => new ValvePart { Name = name },
         "relief" => new ReliefPart { Name = name, SetPressurePa = r.Quantity("set-pressure") },
         "flask" => new FlaskPart { Name = name, VolumeM3 = r.Quantity("volume") },
         _ => throw new InvalidOperationException($"the part kind '{kind.Word}' is in the key table but no part is made of it"),
     };
-
-    private static CompressorPart Compressor(SectionReader r, string name)
-    {
-        var hasSwept = r.Has("displacement") || r.Has("speed");
-        var flows = (r.Has("molar-flow") ? 1 : 0) + (r.Has("mass-flow") ? 1 : 0);
-        if (hasSwept && flows > 0)
-            r.Complain("displacement", $"part '{name}' gives both the swept volume and a measured flow; keep one of the two");
-        else if (flows == 2)
-            r.Complain("mass-flow", $"part '{name}' gives both molar-flow and mass-flow; keep one of the two");
-        else if (flows == 0 && !(r.Has("displacement") && r.Has("speed")))
-            r.Complain("displacement", $"part '{name}' needs displacement and speed, or a measured molar-flow or mass-flow");
-
-        return new CompressorPart
-        {
-            Name = name,
-            Type = r.Choice("type") == "reciprocating" ? CompressorType.Reciprocating : CompressorType.Rotary,
-            DisplacementM3 = r.OptionalQuantity("displacement"),
-            SpeedRevPerS = r.OptionalQuantity("speed"),
-            FlowMolPerS = r.OptionalQuantity("molar-flow") ?? r.OptionalQuantity("mass-flow") / r.Context.MixtureKgPerMol,
-            ClearanceFraction = r.Quantity("clearance", 0),
-            LeakagePerRatio = r.Quantity("leakage-per-ratio", 0),
-            SuctionHeatingK = r.Quantity("suction-heating", 0),
-            IsentropicEfficiency = r.Efficiencies("isentropic-efficiency"),
-            MotorEfficiency = r.Quantity("motor-efficiency"),
-            ShellHeatFraction = r.Quantity("shell-heat", 0),
-            MaximumDischargeTemperatureK = r.Quantity("maximum-discharge-temperature"),
-        };
-    }
-
-    private static ColdBoxPart ColdBox(SectionReader r, string name) => new()
-    {
-        Name = name,
-        Inside = r.Box("inside"),
-        WallM = r.Quantity("wall"),
-        Insulation = r.Material("insulation"),
-        Penetrations = r.Sections("penetrations", $"a penetration of part '{name}'")
-            .Select(p => (p.Reader.Material("material"), p.Reader.Quantity("area"), p.Reader.Quantity("length"))).ToArray(),
-    };
-
-    private static FeedPart Feed(SectionReader r, string name)
-    {
-        var supply = r.OptionalQuantity("supply-pressure");
-        var pressure = r.Quantity("pressure");
-        if (supply is not null && !r.Has("compressor-efficiency"))
-            r.Complain("supply-pressure", $"part '{name}' has a supply-pressure, so it needs the compressor-efficiency of the feed compressor");
-        if (supply is null && r.Has("compressor-efficiency"))
-            r.Complain("compressor-efficiency", $"part '{name}' has a compressor-efficiency but no supply-pressure to compress from");
-        if (supply >= pressure)
-            r.Complain("supply-pressure", $"supply-pressure: {QuantityText.Pressure(supply.Value)} is not below the vessel's {QuantityText.Pressure(pressure)}; leave it out when the supply gives enough pressure");
-        return new FeedPart
-        {
-            Name = name,
-            Gas = r.Choice("gas") ?? "nitrogen",
-            PressurePa = pressure,
-            SupplyPressurePa = supply,
-            FeedCompressorEfficiency = r.Quantity("compressor-efficiency", 1),
-        };
-    }
 }

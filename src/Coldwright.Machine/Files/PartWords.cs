@@ -23,6 +23,7 @@ public static class PartWords
         BlockPart => "block",
         ColdBoxPart => "cold-box",
         FeedPart => "feed",
+        BufferPart => "buffer",
         ValvePart => "valve",
         ReliefPart => "relief",
         FlaskPart => "flask",

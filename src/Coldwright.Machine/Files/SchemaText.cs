@@ -36,6 +36,7 @@ public static class SchemaText
         json.WriteString("type", "object");
         json.WriteBoolean("additionalProperties", false);
         Strings(json, "required", section.Keys.Where(k => k.IsRequired).Select(k => k.Name));
+        if (section.Needs.Count > 0) Needs(json, section.Needs);
         json.WriteStartObject("properties");
         foreach (var key in section.Keys)
         {
@@ -45,6 +46,25 @@ public static class SchemaText
             json.WriteEndObject();
         }
         json.WriteEndObject();
+    }
+
+    private static void Needs(Utf8JsonWriter json, IReadOnlyList<KeyNeed> needs)
+    {
+        json.WriteStartArray("allOf");
+        foreach (var need in needs)
+        {
+            json.WriteStartObject();
+            json.WriteStartArray("anyOf");
+            foreach (var way in need.Ways)
+            {
+                json.WriteStartObject();
+                Strings(json, "required", way);
+                json.WriteEndObject();
+            }
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+        json.WriteEndArray();
     }
 
     private static void Form(Utf8JsonWriter json, ValueForm form)
@@ -60,6 +80,16 @@ public static class SchemaText
             case MaterialForm: Text(json); break;
             case BoxForm: Text(json, "0.5 x 0.4 x 0.4 m"); break;
             case EfficiencyForm: Efficiency(json); break;
+            case RefrigerantForm: Text(json, "R290", "R410A", "propane 0.6, isobutane 0.4"); break;
+            case WholeNumberForm whole: WholeNumber(json, whole); break;
+            case NumberListForm list:
+                json.WriteString("type", "array");
+                json.WriteNumber("minItems", list.Count);
+                json.WriteNumber("maxItems", list.Count);
+                json.WriteStartObject("items");
+                Strings(json, "type", ["number", "string"]);
+                json.WriteEndObject();
+                break;
             case SectionForm section: SectionBody(json, section.Section); break;
             case SectionListForm list:
                 json.WriteString("type", "array");
@@ -121,6 +151,14 @@ public static class SchemaText
             json.WriteEndArray();
         }
         else Text(json, kind.Example);
+    }
+
+    private static void WholeNumber(Utf8JsonWriter json, WholeNumberForm form)
+    {
+        json.WriteString("type", "integer");
+        json.WriteNumber("minimum", form.Lowest);
+        json.WriteNumber("maximum", form.Highest);
+        if (form.Step > 1 && form.Lowest % form.Step == 0) json.WriteNumber("multipleOf", form.Step);
     }
 
     private static void Efficiency(Utf8JsonWriter json)

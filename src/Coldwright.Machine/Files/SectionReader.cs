@@ -17,6 +17,7 @@ public sealed class SectionReader
     private readonly MapNode _map;
     private readonly FileSection _section;
     private readonly string _where;
+    private readonly IReadOnlySet<string> _meant;
 
     /// <param name="context">Where problems go.</param>
     /// <param name="map">The group as it stands in the file.</param>
@@ -27,6 +28,7 @@ public sealed class SectionReader
         (Context, _map, _section, _where, _values) = (context, map, section, where, new(StringComparer.Ordinal));
         // A misspelt key is one mistake: the key it was meant to be is not called missing as well.
         var meant = new HashSet<string>(StringComparer.Ordinal);
+        _meant = meant;
         foreach (var (key, value) in map.Entries)
         {
             if (section.Keys.Any(k => k.Name == key.Text)) _values[key.Text] = value;
@@ -34,10 +36,12 @@ public sealed class SectionReader
         }
         foreach (var key in section.Keys.Where(k => k.IsRequired && !_values.ContainsKey(k.Name) && !meant.Contains(k.Name)))
             context.Problems.Add(map, $"{where} needs the key '{key.Name}': {key.Meaning}");
+        foreach (var need in section.Needs.Where(n => !n.Ways.Any(w => w.All(_values.ContainsKey)) && !n.Ways.Any(w => w.Any(meant.Contains))))
+            context.Problems.Add(map, $"{where} needs {need.Text}");
     }
 
     private SectionReader(SectionReader other, ReadingContext context) =>
-        (Context, _map, _section, _where, _values) = (context, other._map, other._section, other._where, other._values);
+        (Context, _map, _section, _where, _values, _meant) = (context, other._map, other._section, other._where, other._values, other._meant);
 
     /// <summary>Where problems go.</summary>
     public ReadingContext Context { get; }
@@ -51,6 +55,21 @@ public sealed class SectionReader
     /// <summary>Reports a problem at a key, or at the group when the key is not there.</summary>
     public void Complain(string key, string message) => Context.Problems.Add(_values.TryGetValue(key, out var node) ? node : _map, message);
 
+    /// <summary>Reports the later ones of several keys that say the same thing in different ways.</summary>
+    public void OnlyOneOf(params IReadOnlyList<string> keys)
+    {
+        var given = keys.Where(Has).ToArray();
+        foreach (var key in given.Skip(1)) Complain(key, $"{_where} gives both '{given[0]}' and '{key}'; keep one of the two");
+    }
+
+    /// <summary>Reports a key whose companions are missing.</summary>
+    public void Together(string key, params IReadOnlyList<string> companions)
+    {
+        if (!Has(key)) return;
+        var missing = companions.Where(k => !Has(k) && !_meant.Contains(k)).ToArray();
+        if (missing.Length > 0) Complain(key, $"{_where} has the key '{key}', which needs {string.Join(", ", missing)} as well");
+    }
+
     /// <summary>A quantity in SI; NaN when it is missing or wrong.</summary>
     public double Quantity(string key) => OptionalQuantity(key) ?? double.NaN;
 
@@ -63,6 +82,16 @@ public sealed class SectionReader
         if (Scalar(key) is not { } node) return Has(key) ? double.NaN : null;
         return ValueText.Quantity(Context, node, ((QuantityForm)_section[key].Form).Kind, key);
     }
+
+    /// <summary>A whole number; null when it is missing or wrong.</summary>
+    public int? WholeNumber(string key) => Scalar(key) is { } node ? ValueText.WholeNumber(Context, node, (WholeNumberForm)_section[key].Form, key) : null;
+
+    /// <summary>Plain numbers; empty when they are missing or wrong.</summary>
+    public IReadOnlyList<double> Numbers(string key) =>
+        _values.TryGetValue(_section[key].Name, out var node) ? ListText.Numbers(Context, node, ((NumberListForm)_section[key].Form).Count, key) : [];
+
+    /// <summary>A refrigerant's name or mixture as written; empty when it is missing or wrong.</summary>
+    public string Refrigerant(string key) => Scalar(key) is { } node ? ValueText.Refrigerant(Context, node, key) : "";
 
     /// <summary>A text; empty when it is missing.</summary>
     public string Text(string key) => Scalar(key)?.Text ?? "";

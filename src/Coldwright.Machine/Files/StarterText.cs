@@ -16,6 +16,7 @@ public static class StarterText
           pressure: 1013 mbara         # barometer; gauge pressures are counted from it
           floor-area: 40 m2            # with the height: how much air there is to breathe
           height: 2.6 m
+          # humidity: 50 %             # for dew on the outside of the box
           air-changes: 1 1/h           # fresh air; leave out if there is none
 
         charge:
@@ -27,9 +28,10 @@ public static class StarterText
         operation:
           high-pressure: 17.5 barg     # before the recuperator
           low-pressure: 3.6 barg       # at the cold end and at the suction
+          # standstill-pressure: 15 barg   # of the whole loop, after it has stood warm
 
         # Parts by name. The name is yours, the kind is one of: compressor, aftercooler, warm-exchanger, precooler,
-        # recuperator, throttle, coil, vessel, block, cold-box, feed, valve, relief, flask.
+        # recuperator, throttle, coil, vessel, block, cold-box, feed, buffer, valve, relief, flask.
         # Every part but cold-box, block and flask may have maximum-pressure, the pressure stamped on it.
         parts:
           compressor:
@@ -39,6 +41,34 @@ public static class StarterText
             speed: 2850 rpm
             # molar-flow: 0.08 mol/s   # a flow you measured, instead of displacement and speed
             # mass-flow: 2.3 g/s       # the same by mass
+            # With a nameplate or a rating sheet, displacement, speed and both efficiencies may be left out:
+            # nameplate: {rating: appliance, capacity: 2.7 kW, power: 790 W, refrigerant: R410A}   # of a whole appliance
+            # nameplate:               # or of a compressor alone, at the conditions of its sheet
+            #   {rating: compressor, capacity: 3 kW, refrigerant: R22, evaporating: 7.2 °C, condensing: 54.4 °C, return-gas: 35 °C, liquid: 46 °C}
+            # rating-sheet:            # the maker's ten coefficients each, in the sheet's order
+            #   refrigerant: R22
+            #   units: si              # °C and kg/h; or ip: °F and lb/h
+            #   mass-flow: [93.1, 3.2, -0.31, 0.041, -0.004, -0.002, 0.0002, -0.00005, 0.00001, 0.00001]
+            #   power: [310, -4.1, 9.8, -0.11, 0.12, 0.05, 0, 0, 0, 0]
+            #   lowest-evaporating: -15 °C
+            #   highest-evaporating: 12 °C
+            #   lowest-condensing: 30 °C
+            #   highest-condensing: 60 °C
+            #   superheat: 11 K        # or return-gas: 18 °C
+            # supply-frequency: 50 Hz
+            # poles: 2                 # of the motor
+            # shell-cooling: fan       # or: still-air; or its shell-conductance in W/K, when you measured that
+            # oil:                     # separator and timed return
+            #   circulation: 1.5 %     # of the gas by mass; leave out for the usual value
+            #   separator-efficiency: 96 %
+            #   sump-volume: 120 mL
+            #   used-share: 50 %       # filled before the return opens
+            #   return-bore: 1.2 mm
+            #   return-length: 0.5 m
+            #   density: 920 kg/m3
+            #   viscosity: 20 mm2/s    # where it flows back
+            #   charge: 350 g          # in the compressor when filled
+            #   cold-trap-efficiency: 90 %   # of a filter ahead of the cold end
             clearance: 1.5 %           # volume left at the end of the stroke, of the swept volume
             leakage-per-ratio: 1.3 %   # flow lost per unit of pressure ratio above 1
             suction-heating: 8 K       # warming of the gas on its way to the cylinder
@@ -63,6 +93,18 @@ public static class StarterText
             carnot-share: 0.36           # cooling over electricity, as a share of the ideal
             capacity: 520 W
             fan-power: 30 W
+            # loop:                    # the loop itself, from which its temperatures are worked out
+            #   refrigerant: propane
+            #   type: reciprocating
+            #   displacement: 27 cm3   # or nameplate or rating-sheet, as above; speed when an inverter holds it
+            #   supply-frequency: 50 Hz
+            #   maximum-discharge-temperature: 120 °C
+            #   cut-out: -50 °C        # evaporating temperature at which it is switched off
+            #   condenser-conductance: 65 W/K     # refrigerant to room air
+            #   condenser-air-flow: 550 m3/h
+            #   evaporator-conductance: 30 W/K    # mixture to refrigerant
+            #   superheat: 6 K         # held by a thermostatic valve; or capillary or valve, as of the throttle
+            #   subcooling: 4 K
           recuperator:
             kind: recuperator
             conductance: 100 W/K
@@ -70,22 +112,40 @@ public static class StarterText
             low-tube: 3/4 in ACR
             length: 16 m
             low-side-pressure-drop: 0.2 bar
+            # arrangement: tube-in-tube    # or tubes-in-tube, side-by-side; with both tubes and the length, conductance may be left out
+            # tubes: 3                 # inner tubes, for tubes-in-tube
+            # high-side: inner         # which tube holds the high pressure; or: outer
+            # bond-width: 4 mm         # solder between tubes side-by-side
+            # bond-thickness: 0.2 mm
+            # coil-diameter: 160 mm    # leave out when straight
+            # insulation-conductance: 0.1 W/(m K)   # around it, by length
+            # roughness: 1.5 µm
           throttle:
             kind: throttle
+            # capillary: {bore: 0.9 mm, length: 2.6 m, roughness: 0.5 µm, coil-diameter: 50 mm}
+            # valve: {kv: 0.012, opening: 60 %}     # or cv: 0.014
           coil:
             kind: coil
             difference: 2.5 K          # the load is this much warmer than the mixture leaving the coil
-            tube: 1/4 in ACR
+            tube: 1/4 in ACR           # with tube and length, the difference may be left out
             length: 3.5 m
+            # coil-diameter: 40 mm
+            # turns: 27
+            # place: inside            # the vessel; or around it
           vessel:                      # or, for a cooler that makes no liquid:  block: {kind: block}
             kind: vessel
             tube: 2-1/8 in type L
             length: 320 mm
+            # caps: domed              # or: flat
+            # wall-material: copper
           cold-box:
             kind: cold-box
             inside: 0.26 x 0.22 x 0.34 m
             wall: 180 mm               # thickness of the insulation
             insulation: polyurethane-foam
+            # layers:                  # instead of wall and insulation, from inside to outside
+            #   - {material: aerogel-blanket, thickness: 20 mm}
+            #   - {material: polyurethane-foam, thickness: 150 mm, moisture: 1 %, cell-gas: air}
             penetrations:              # wires and rods through the wall; tubes are counted from the lines
               - {material: copper-wire, area: 0.4 mm2, length: 180 mm}
           bottle:
@@ -94,6 +154,15 @@ public static class StarterText
             pressure: 17 barg          # in the cold vessel
             # supply-pressure: 0 barg        # before a feed compressor; leave out for a bottle with a regulator
             # compressor-efficiency: 0.4     # of that feed compressor
+          # buffer:                    # takes up gas from the high side; lines aftercooler to buffer, buffer to compressor
+          #   kind: buffer
+          #   volume: 10 L
+          #   opening-pressure: 19 barg
+          #   fully-open-pressure: 20.5 barg
+          #   closing-pressure: 18.5 barg
+          #   valve-bore: 2 mm
+          #   bleed-bore: 0.4 mm
+          #   bleed-length: 1.2 m      # leave out for an orifice
           fill-valve: {kind: valve}
           drain-valve: {kind: valve}
           vessel-relief:

@@ -1,5 +1,7 @@
+using System.Globalization;
 using Coldwright.Fluids.Substances;
 using Coldwright.Machine.Description;
+using Coldwright.Machine.Files.Keys;
 using Coldwright.Machine.Files.Tree;
 using Coldwright.Materials.Solids;
 using Coldwright.Materials.Tubes;
@@ -23,6 +25,25 @@ internal static class ValueText
         if (Quantities.Quantity.TryParse(text, kind, context.RoomPressurePa, out var value, out var problem)) return value;
         context.Problems.Add(node, $"{key}: {problem.Message}");
         return double.NaN;
+    }
+
+    /// <summary>A whole number; null when it is wrong.</summary>
+    public static int? WholeNumber(ReadingContext context, ScalarNode node, WholeNumberForm form, string key)
+    {
+        if (int.TryParse(node.Text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value)
+            && value >= form.Lowest && value <= form.Highest && (value - form.Lowest) % form.Step == 0) return value;
+        context.Problems.Add(node, $"{key}: '{FileTree.Shorten(node.Text)}' is no {(form.Step == 2 ? "even " : "")}whole number from {form.Lowest} to {form.Highest}");
+        return null;
+    }
+
+    /// <summary>A refrigerant as written; empty when a name is unknown or fractions do not fit.</summary>
+    public static string Refrigerant(ReadingContext context, ScalarNode node, string key)
+    {
+        if (MixtureText.TryParse(node.Text, false, context.MolarMassKgPerMol, out _, out var problems, out _)) return node.Text;
+        // A bare name is meant as a pure substance or blend: it is unknown, rather than without a fraction.
+        if (!node.Text.AsSpan().ContainsAny(" ,;=:")) problems = [SubstanceNames.UnknownMessage(node.Text)];
+        foreach (var problem in problems) context.Problems.Add(node, $"{key}: {problem}");
+        return "";
     }
 
     /// <summary>A tube; null when it is wrong.</summary>

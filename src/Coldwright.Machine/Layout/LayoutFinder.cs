@@ -25,9 +25,11 @@ internal static class LayoutFinder
         if (refusals.Count > before || !loop.Match()) return null;
         var product = new ProductMatch(machine, walker, refusals);
         product.Match();
+        var buffer = new BufferMatch(machine, walker, refusals);
+        buffer.Match();
         CheckLoad(machine, refusals);
         // After another refusal a path may have ended early, and what lies behind it would be called unused without reason.
-        if (refusals.Count == 0) CheckUnused(machine, [.. loop.Path, .. product.Path], refusals);
+        if (refusals.Count == 0) CheckUnused(machine, [.. loop.Path, .. product.Path], buffer.Lines, refusals);
 
         return new LoopLayout
         {
@@ -43,6 +45,7 @@ internal static class LayoutFinder
             Block = One<BlockPart>(machine),
             Feed = One<FeedPart>(machine),
             Flask = One<FlaskPart>(machine),
+            Buffer = One<BufferPart>(machine),
             FeedPrecooled = product.IsPrecooled,
             LoopPath = loop.Path,
             ProductPath = product.Path,
@@ -59,19 +62,20 @@ internal static class LayoutFinder
             refusals.Add(new(block.FileLine, $"there is a vessel ('{vessel.Name}') and a block ('{block.Name}'); the solvers handle one load"));
     }
 
-    private static void CheckUnused(MachineDescription machine, IReadOnlyList<PathStep> paths, List<LayoutRefusal> refusals)
+    private static void CheckUnused(MachineDescription machine, IReadOnlyList<PathStep> paths, IReadOnlyList<Line> aside, List<LayoutRefusal> refusals)
     {
         var used = paths.Select(s => s.Part.Name).ToHashSet(StringComparer.Ordinal);
         // Reliefs and the valves in front of them hang on a line; they only need to be joined to something.
         var joined = machine.Lines.SelectMany(l => new[] { Ports.PartName(l.From), Ports.PartName(l.To) }).ToHashSet(StringComparer.Ordinal);
         foreach (var part in machine.Parts)
         {
-            if (part is ColdBoxPart or BlockPart || used.Contains(part.Name)) continue;
+            if (part is ColdBoxPart or BlockPart or BufferPart || used.Contains(part.Name)) continue;
             if (part is ReliefPart or ValvePart && joined.Contains(part.Name)) continue;
             if (part is VesselPart && !joined.Contains(part.Name) && One<FeedPart>(machine) is null) continue;
             refusals.Add(new(part.FileLine, $"'{part.Name}' ({PartWords.KindOf(part).Word}) lies on no path the solvers follow; join it by a line or take it out"));
         }
         var walked = paths.Where(s => s.Line is not null).Select(s => s.Line!).ToHashSet(ReferenceEqualityComparer.Instance);
+        walked.UnionWith(aside);
         foreach (var line in machine.Lines.Where(l => !walked.Contains(l)))
         {
             if (machine.Parts.First(p => p.Name == Ports.PartName(line.To)) is ReliefPart or ValvePart) continue;

@@ -7,7 +7,7 @@ namespace Coldwright.Machine.Layout;
 /// The one family of layouts the solvers handle, as typed parts:
 /// compressor, aftercooler, [warm-exchanger.high], [precooler], recuperator.high, throttle, coil, recuperator.low,
 /// [warm-exchanger.low], back to the compressor; and, when there is a product, feed, [precooler.feed], vessel, flask.
-/// Valves may stand in any line and reliefs may branch off any.
+/// Valves may stand in any line and reliefs may branch off any; a buffer may hang between aftercooler and suction.
 /// </summary>
 public sealed record LoopLayout
 {
@@ -35,6 +35,8 @@ public sealed record LoopLayout
     public FeedPart? Feed { get; init; }
     /// <summary>The flask; null when none is described.</summary>
     public FlaskPart? Flask { get; init; }
+    /// <summary>The buffer; null when there is none.</summary>
+    public BufferPart? Buffer { get; init; }
     /// <summary>True when the product gas passes the precooler before the vessel.</summary>
     public bool FeedPrecooled { get; init; }
     /// <summary>The loop in the direction of flow, from the compressor back to the compressor, valves included.</summary>

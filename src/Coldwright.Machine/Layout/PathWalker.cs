@@ -8,15 +8,20 @@ internal sealed class PathWalker
 {
     private readonly MachineDescription _machine;
     private readonly ILookup<string, Line> _outgoing;
+    private readonly ILookup<string, Line> _incoming;
     private readonly Dictionary<string, Part> _parts;
     private readonly List<LayoutRefusal> _refusals;
+    // Remembered by line: branches of valves that part and meet again would else be followed by every way there is.
+    private readonly Dictionary<Line, bool> _leadsAside = new(ReferenceEqualityComparer.Instance);
+    private readonly Dictionary<Line, bool> _comesFromBuffer = new(ReferenceEqualityComparer.Instance);
 
     public PathWalker(MachineDescription machine, List<LayoutRefusal> refusals)
     {
         (_machine, _refusals) = (machine, refusals);
         _parts = machine.Parts.ToDictionary(p => p.Name, StringComparer.Ordinal);
         _outgoing = machine.Lines.ToLookup(l => l.From, StringComparer.Ordinal);
-        foreach (var group in machine.Lines.GroupBy(l => l.To).Where(g => g.Count() > 1))
+        _incoming = machine.Lines.ToLookup(l => l.To, StringComparer.Ordinal);
+        foreach (var group in machine.Lines.Where(l => !ComesFromBuffer(l)).GroupBy(l => l.To).Where(g => g.Count() > 1))
             refusals.Add(new(group.Last().FileLine, $"{group.Count()} lines lead into '{group.Key}'; the solvers handle one, without mixing of streams"));
     }
 
@@ -33,20 +38,38 @@ internal sealed class PathWalker
         return path;
     }
 
-    /// <summary>The one line that leads on from a port, branches to a relief left aside; null at an end or at a split, which is refused.</summary>
+    /// <summary>The one line that leads on from a port, branches to a relief or buffer left aside; null at an end or at a split, which is refused.</summary>
     private Line? Onward(string port)
     {
-        var onward = _outgoing[port].Where(l => !LeadsToRelief(l, _machine.Lines.Count)).ToArray();
+        var onward = _outgoing[port].Where(l => !LeadsAside(l)).ToArray();
         if (onward.Length <= 1) return onward.FirstOrDefault();
         _refusals.Add(new(onward[1].FileLine, $"the stream splits after '{port}' (to {string.Join(" and ", onward.Select(l => $"'{l.To}'"))}); the solvers handle one path"));
         return null;
     }
 
-    // A valve may stand in front of a relief; such a branch carries nothing in normal running.
-    private bool LeadsToRelief(Line line, int patience) => _parts[Ports.PartName(line.To)] switch
+    /// <summary>True when the line only leads to reliefs or a buffer, through valves if any: it carries nothing in normal running.</summary>
+    public bool LeadsAside(Line line)
     {
-        ReliefPart => true,
-        ValvePart when patience > 0 => _outgoing[line.To].Any() && _outgoing[line.To].All(l => LeadsToRelief(l, patience - 1)),
-        _ => false,
-    };
+        if (_leadsAside.TryGetValue(line, out var known)) return known;
+        _leadsAside[line] = false;
+        return _leadsAside[line] = _parts[Ports.PartName(line.To)] switch
+        {
+            ReliefPart or BufferPart => true,
+            ValvePart => _outgoing[line.To].Any() && _outgoing[line.To].All(LeadsAside),
+            _ => false,
+        };
+    }
+
+    /// <summary>True when the line starts at a buffer, through valves if any.</summary>
+    private bool ComesFromBuffer(Line line)
+    {
+        if (_comesFromBuffer.TryGetValue(line, out var known)) return known;
+        _comesFromBuffer[line] = false;
+        return _comesFromBuffer[line] = _parts[Ports.PartName(line.From)] switch
+        {
+            BufferPart => true,
+            ValvePart => _incoming[line.From].Any() && _incoming[line.From].All(ComesFromBuffer),
+            _ => false,
+        };
+    }
 }

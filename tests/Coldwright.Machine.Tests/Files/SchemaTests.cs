@@ -43,7 +43,9 @@ public sealed class SchemaTests
     [InlineData("kind: throttle", "kind: throtle")]
     [InlineData("type: rotary", "type: rotery")]
     [InlineData("length: 16 m", "length: 16")]
-    [InlineData("    conductance: 100 W/K\n", "")]
+    [InlineData("    approach: 6 K\n", "")]
+    [InlineData("    conductance: 100 W/K\n", "    legnth: 16 m\n")]
+    [InlineData("    wall: 180 mm\n", "")]
     public void TheSchemaRefusesWhatTheReaderRefuses(string old, string replacement)
     {
         var text = Examples.With(old, replacement);

@@ -47,8 +47,8 @@ public sealed class LayoutRefusals
     {
         var lines = Simple(Examples.Workshop).Split('\n').Where(l => !l.Contains("vessel", StringComparison.Ordinal) || !l.Contains("from", StringComparison.Ordinal)).ToList();
         var text = string.Join('\n', lines.Where(l => !l.Contains("bottle, to", StringComparison.Ordinal) && !l.Contains("drain-valve", StringComparison.Ordinal) && !l.Contains("fill-valve", StringComparison.Ordinal)));
-        text = Without(Without(Without(text, "vessel", 3), "vessel-relief", 2), "flask", 2);
-        text = Without(text, "bottle", 3).Replace("parts:\n", "parts:\n  plate: {kind: block}\n", StringComparison.Ordinal);
+        text = Without(Without(Without(text, "vessel"), "vessel-relief"), "flask");
+        text = Without(text, "bottle").Replace("parts:\n", "parts:\n  plate: {kind: block}\n", StringComparison.Ordinal).Replace("place: inside", "place: around", StringComparison.Ordinal);
         var read = MachineFolderReader.ReadTexts(text);
         Assert.Empty(read.Problems);
         Assert.Equal("plate", read.Layout!.Block!.Name);
@@ -70,7 +70,7 @@ public sealed class LayoutRefusals
     /// <summary>The workshop without precooler and warm exchanger.</summary>
     private static string Simple(string text)
     {
-        text = Without(Without(text, "warm-exchanger", 2), "precooler", 7);
+        text = Without(Without(text, "warm-exchanger"), "precooler");
         var lines = text.Split('\n').Where(l => !l.Contains("from: warm-exchanger", StringComparison.Ordinal) && !l.Contains("from: precooler", StringComparison.Ordinal));
         return string.Join('\n', lines)
             .Replace("to: warm-exchanger.high", "to: recuperator.high", StringComparison.Ordinal)
@@ -78,10 +78,13 @@ public sealed class LayoutRefusals
             .Replace("to: precooler.feed", "to: vessel", StringComparison.Ordinal);
     }
 
-    private static string Without(string text, string part, int keys)
+    private static string Without(string text, string part)
     {
         var lines = text.Split('\n').ToList();
-        lines.RemoveRange(lines.IndexOf($"  {part}:"), keys + 1);
+        var at = lines.IndexOf($"  {part}:");
+        if (at < 0) at = lines.FindIndex(l => l.StartsWith($"  {part}: ", StringComparison.Ordinal));
+        var keys = lines.Skip(at + 1).TakeWhile(l => l.StartsWith("    ", StringComparison.Ordinal)).Count();
+        lines.RemoveRange(at, keys + 1);
         return string.Join('\n', lines);
     }
 }

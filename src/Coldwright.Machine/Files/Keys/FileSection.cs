@@ -15,7 +15,18 @@ public sealed record FileKey(string Name, ValueForm Form, bool IsRequired, strin
 /// <param name="Keys">Its keys.</param>
 public sealed record FileSection(string Title, IReadOnlyList<FileKey> Keys)
 {
+    /// <summary>Descriptions that may be given in several ways, one of which must be there.</summary>
+    public IReadOnlyList<KeyNeed> Needs { get; init; } = [];
+
     /// <summary>The key of that name; throws when the table has none, which is a mistake in the program.</summary>
     public FileKey this[string name] => Keys.FirstOrDefault(k => k.Name == name)
         ?? throw new InvalidOperationException($"the key table '{Title}' has no key '{name}'");
+}
+
+/// <summary>One thing that may be described in several ways.</summary>
+/// <param name="Ways">Each way: the keys that are needed for it, all of them.</param>
+public sealed record KeyNeed(params IReadOnlyList<IReadOnlyList<string>> Ways)
+{
+    /// <summary>In words: <c>displacement and speed, or nameplate</c>.</summary>
+    public string Text => string.Join(", or ", Ways.Select(w => w.Count < 3 ? string.Join(" and ", w) : $"{string.Join(", ", w.SkipLast(1))} and {w[^1]}"));
 }

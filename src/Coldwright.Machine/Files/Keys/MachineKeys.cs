@@ -14,10 +14,11 @@ public static class MachineKeys
     /// <summary>The room.</summary>
     public static FileSection Room { get; } = new("room",
     [
-        Required("temperature", QuantityKind.Temperature.Between(230, 330), "Air temperature of the room."),
+        Required("temperature", (QuantityKind.Temperature with { Example = "20 °C" }).Between(230, 330), "Air temperature of the room."),
         Required("pressure", QuantityKind.AbsolutePressure.Between(4e4, 1.2e5), "Barometric pressure, absolute; gauge pressures are counted from it."),
         Required("floor-area", QuantityKind.Area.Above(0, 1e5), "Floor area of the room; decides what a leak of gas does to the air."),
-        Required("height", QuantityKind.Length.Above(0, 50), "Ceiling height of the room."),
+        Required("height", (QuantityKind.Length with { Example = "2.6 m" }).Above(0, 50), "Ceiling height of the room."),
+        Optional("humidity", (QuantityKind.Fraction with { Example = "50 %" }).Above(0, 1), "Relative humidity of the room's air; for dew on the box."),
         Optional("air-changes", QuantityKind.Rate.Between(0, 1), "Fresh-air changes per hour; none when left out."),
     ]);
 
@@ -33,7 +34,8 @@ public static class MachineKeys
     public static FileSection Operation { get; } = new("operation",
     [
         Required("high-pressure", PressureInMachine, "High side, before the recuperator."),
-        Required("low-pressure", PressureInMachine, "Low side, at the cold end and at the compressor's suction."),
+        Required("low-pressure", PressureInMachine with { Example = "3.6 barg" }, "Low side, at the cold end and at the compressor's suction."),
+        Optional("standstill-pressure", PressureInMachine with { Example = "12 barg" }, "Pressure of the whole loop after it has stood warm; the compressor starts against it."),
     ]);
 
     /// <summary>One line.</summary>

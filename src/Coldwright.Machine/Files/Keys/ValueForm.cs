@@ -48,3 +48,16 @@ public sealed record BySubstanceForm(ValueForm Value) : ValueForm;
 
 /// <summary>The parts of a machine by name.</summary>
 public sealed record PartsForm : ValueForm;
+
+/// <summary>A whole number, such as the poles of a motor.</summary>
+/// <param name="Lowest">Lowest value.</param>
+/// <param name="Highest">Highest value.</param>
+/// <param name="Step">Only the lowest value and every so many above it.</param>
+public sealed record WholeNumberForm(int Lowest, int Highest, int Step = 1) : ValueForm;
+
+/// <summary>A list of plain numbers: <c>[12.1, 0.43, -0.018]</c>.</summary>
+/// <param name="Count">How many there must be.</param>
+public sealed record NumberListForm(int Count) : ValueForm;
+
+/// <summary>A refrigerant: a substance, a blend or a mixture, <c>R290</c>, <c>R410A</c>, <c>propane 0.6, isobutane 0.4</c>.</summary>
+public sealed record RefrigerantForm : ValueForm;

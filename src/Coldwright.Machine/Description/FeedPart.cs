@@ -1,0 +1,14 @@
+namespace Coldwright.Machine.Description;
+
+/// <summary>kind <c>feed</c>: product gas supply at its pressure.</summary>
+public sealed record FeedPart : Part
+{
+    /// <summary>nitrogen, argon, oxygen or methane.</summary>
+    public required string Gas { get; init; }
+    /// <summary>Pressure in the cold vessel, Pa absolute.</summary>
+    public required double PressurePa { get; init; }
+    /// <summary>Pressure before the feed compressor, Pa absolute; null when it comes from a cylinder at enough pressure (no work).</summary>
+    public double? SupplyPressurePa { get; init; }
+    /// <summary>Isentropic power of the feed compression over its electrical power.</summary>
+    public double FeedCompressorEfficiency { get; init; } = 1;
+}
