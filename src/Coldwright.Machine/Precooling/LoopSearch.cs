@@ -1,0 +1,149 @@
+using Coldwright.Numerics;
+
+namespace Coldwright.Machine.Precooling;
+
+/// <summary>Conductances and corrections with which a loop is searched.</summary>
+internal readonly record struct LoopSetting(MixtureLoad Load, double RoomK, AirCondenser Condenser, MixtureEvaporator Evaporator, LoopCorrection Correction);
+
+/// <summary>What a search found.</summary>
+/// <param name="Point">State points.</param>
+/// <param name="RunShare">Share of the time that the compressor runs.</param>
+/// <param name="CutOut">True when the evaporating pressure stands at its lower limit and the loop cycles.</param>
+internal readonly record struct LoopFound(LoopPoint Point, double RunShare, bool CutOut);
+
+/// <summary>
+/// Nested bracketed searches, each in a monotone function: condensing pressure (its conductance) inside evaporating pressure
+/// (its conductance) inside superheat or liquid quality (the expansion device). Starts from the last answer.
+/// </summary>
+internal sealed class LoopSearch(LoopCycle cycle, ExpansionDevice device, ExpansionTable? table, double? cutOutK)
+{
+    private const double Tolerance = 1e-13, FirstLeastDelivery = 0.06, MostLeastDelivery = 0.4, KelvinPerUnit = 20, Cap = 10, LeastLnRatio = 0.02, LeastGap = 1e-12, GapTolerance = 1e-12, NearStep = 2e-3;
+    private double _lnPe = double.NaN, _lnPc = double.NaN, _match, _leastDelivery = FirstLeastDelivery, _lnDevice;
+
+    /// <summary>Condenser ran to its highest pressure at the last point asked for.</summary>
+    public bool CondenserLimited { get; private set; }
+
+    /// <summary>Share of the greatest volume flow below which the compressor counts as delivering nothing; back to the usual.</summary>
+    public void ResetLeastDelivery() => _leastDelivery = FirstLeastDelivery;
+
+    /// <summary>The compressor's model delivers nothing where its table still does: keep further away from there. False when that was done enough.</summary>
+    public bool RaiseLeastDelivery() => (_leastDelivery *= 1.4) < MostLeastDelivery;
+
+    /// <summary>True when the condensing pressure is held just above the evaporating one: the room is too cold for it to be set by the condenser.</summary>
+    public static bool HeldUp(LoopPoint at) => at.LnCondensing - at.LnEvaporating < 1.001 * LeastLnRatio;
+
+    /// <summary>True when a point delivers too little to run there.</summary>
+    public bool Starving(LoopPoint at) => at.TableVolumeFlow < _leastDelivery * cycle.Compressor.GreatestFlow;
+
+    /// <summary>State points with the condensing pressure at which the condenser gives its heat to the room.</summary>
+    public LoopPoint Condense(double lnPe, double superheatK, double measure, in LoopSetting setting)
+    {
+        var (s, point) = (setting, default(LoopPoint));
+        // measured from where the liquid would be at the room's temperature: the needed conductance grows without limit towards it
+        double pinch = measure >= 0 ? cycle.Fluid.LnPressure(s.RoomK + measure * cycle.SubcoolingK, dew: false) : cycle.Fluid.LnPressure(s.RoomK);
+        double basis = Math.Max(pinch, lnPe + LeastLnRatio), highest = Math.Log(Math.Max(cycle.Fluid.LnHighest - basis, 2 * LeastGap));
+        double Surplus(double lnGap)
+        {
+            point = cycle.At(lnPe, basis + Math.Exp(lnGap), superheatK, measure, s.RoomK, s.Correction);
+            double need = ConductanceNeed.Condenser(cycle.CondenserPath(point, s.Condenser.GasShare, s.Condenser.LiquidShare), point.Flow, s.Condenser, s.RoomK);
+            return -Math.Log(Math.Clamp(need, 1e-12, 1e12));
+        }
+
+        double gap = RisingRoot.Find(Surplus, double.IsNaN(_lnPc) ? Math.Log(0.2) : Math.Log(Math.Max(_lnPc - basis, LeastGap)), NearStep, Math.Log(LeastGap), highest, GapTolerance, out int side);
+        CondenserLimited = side > 0;
+        _lnPc = basis + Math.Exp(gap);
+        if (point.LnCondensing != _lnPc) Surplus(gap);
+        return point;
+    }
+
+    /// <summary>The whole loop.</summary>
+    public LoopFound Solve(in LoopSetting setting)
+    {
+        var s = setting;
+        double superheat = device is ThermostaticExpansion t ? t.SuperheatK : 0, measure = 1;
+        if (table is not null)
+        {
+            double most = Math.Max(0.1, (s.Load.InletTemperatureK - cycle.Fluid.Dew(cycle.Fluid.LnLowest) - 2) / KelvinPerUnit);
+            Match(v => Evaporate(Superheat(v), Measure(v), s), most);
+            (superheat, measure) = (Superheat(_match), Measure(_match));
+        }
+        var point = Evaporate(superheat, measure, s);
+        double lowest = cutOutK is { } k ? cycle.Fluid.LnPressure(k) : cycle.Fluid.LnLowest;
+        if (point.LnEvaporating >= lowest && point.LnEvaporating > cycle.Fluid.LnLowest && !Starving(point)) return new LoopFound(point, 1, false);
+        return Cycling(s, superheat, lowest);
+    }
+
+    // the evaporating pressure at its limit; the loop runs for a share of the time
+    private LoopFound Cycling(LoopSetting s, double superheat, double lowest)
+    {
+        double Delivered(double lnPe) => Condense(lnPe, superheat, 1, s).TableVolumeFlow / cycle.Compressor.GreatestFlow - _leastDelivery;
+        double floor = Delivered(lowest) >= 0 ? lowest : RisingRoot.Find(Delivered, lowest, 0.2, lowest, cycle.Compressor.LnWarmest, 1e-10, out _);
+        double measure = 1;
+        if (table is not null)
+        {
+            Match(v => Condense(floor, Superheat(v), Measure(v), s), 1);
+            (superheat, measure) = (Superheat(_match), Measure(_match));
+        }
+        var point = Condense(floor, superheat, measure, s);
+        var path = cycle.EvaporatorPath(point, s.Evaporator.DryShare);
+        double share = RisingRoot.Find(x => Missing(path, point.Flow * Math.Exp(x), s), -1, 0.5, -40, 0, Tolerance, out _);
+        return new LoopFound(point, Math.Exp(share), true);
+    }
+
+    private LoopPoint Evaporate(double superheatK, double measure, LoopSetting s)
+    {
+        LoopPoint point = default;
+        double Off(double lnPe)
+        {
+            point = Condense(lnPe, superheatK, measure, s);
+            return Missing(cycle.EvaporatorPath(point, s.Evaporator.DryShare), point.Flow, s);
+        }
+
+        double high = cycle.Compressor.LnWarmest, guess = double.IsNaN(_lnPe) ? cycle.Fluid.LnPressure(s.Load.InletTemperatureK - superheatK - 15) : _lnPe;
+        _lnPe = RisingRoot.Find(Off, guess, double.IsNaN(_lnPe) ? 0.05 : NearStep, cycle.Fluid.LnLowest, high, Tolerance, out int side);
+        if (side > 0) throw new SolveException(new SolveReport(SolveStatus.NoSolution, 0, double.NaN, FormattableString.Invariant(
+            $"the precooler would evaporate above {cycle.Fluid.Dew(high):0.#} K (dew point): the mixture enters at {s.Load.InletTemperatureK:0.#} K, too warm or too much of it for this compressor; cool it in the aftercooler first or take a smaller evaporator")));
+        if (point.LnEvaporating != _lnPe) Off(_lnPe);
+        return point;
+    }
+
+    /// <summary>Change of the mixture's temperature, K, within which the evaporator's needed conductance passes the given one: sound also where streams all but touch.</summary>
+    public static double EvaporatorErrorK(HeatPath path, double flow, LoopSetting s)
+    {
+        double Need(double shiftK) => ConductanceNeed.Evaporator(path, flow, s.Load, out _, null, shiftK);
+        for (double d = 1e-12; d < 1; d *= 10)
+            if (Need(d) <= s.Evaporator.ConductanceWPerK && Need(-d) >= s.Evaporator.ConductanceWPerK) return d;
+        return double.PositiveInfinity;
+    }
+
+    /// <summary>Change of the room's temperature, K, within which the condenser's needed conductance passes the given one.</summary>
+    public static double CondenserErrorK(HeatPath path, double flow, LoopSetting s)
+    {
+        for (double d = 1e-12; d < 1; d *= 10)
+            if (ConductanceNeed.Condenser(path, flow, s.Condenser, s.RoomK - d) <= 1 && ConductanceNeed.Condenser(path, flow, s.Condenser, s.RoomK + d) >= 1) return d;
+        return double.PositiveInfinity;
+    }
+
+    private static double Missing(HeatPath path, double flow, in LoopSetting s) => ConductanceNeed.Overload(path, flow, s.Load, s.Evaporator.ConductanceWPerK);
+
+    // one number for what the device settles: above 0 superheat, below 0 the liquid loses its subcooling, then takes vapour
+    private static double Superheat(double match) => Math.Max(match, 0) * KelvinPerUnit;
+    private static double Measure(double match) => match >= 0 ? 1 : 1 + 2 * match;
+
+    private void Match(Func<double, LoopPoint> at, double most)
+    {
+        double Excess(double v)
+        {
+            var point = at(v);
+            return Math.Clamp(Math.Log(table!.Flow(point.LnCondensing, point.Measure) / point.Flow) + _lnDevice, -Cap, Cap);
+        }
+        _match = RisingRoot.Find(Excess, _match, 0.05, -1, most, 1e-12, out int side);
+        if (side < 0) throw Mismatch("passes more than the compressor takes even when more than half of what arrives has boiled already: it is too wide, or the compressor too small");
+        if (side > 0) throw Mismatch("passes less than the compressor takes even with the evaporator almost dry: it is too narrow, or blocked");
+    }
+
+    /// <summary>Factor on the device's flow, as a logarithm, used from now on.</summary>
+    public void CorrectDevice(double ln) => _lnDevice = ln;
+
+    private static SolveException Mismatch(string why) => new(new SolveReport(SolveStatus.NoSolution, 0, double.NaN, $"the precooler's expansion device {why}"));
+}

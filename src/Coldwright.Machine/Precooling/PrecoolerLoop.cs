@@ -1,0 +1,246 @@
+using Coldwright.Fluids.EquationsOfState;
+using Coldwright.Machine.Compression;
+using Coldwright.Numerics;
+
+namespace Coldwright.Machine.Precooling;
+
+/// <summary>
+/// A vapour-compression loop whose evaporator cools the mixture: evaporating and condensing temperature, flow and superheat
+/// float until compressor, condenser, evaporator and expansion device agree. Theory, sources, checks: docs/theory/precooler.md.
+/// Making one tabulates refrigerant and compressor; solving is then quick. Not thread-safe.
+/// </summary>
+public sealed class PrecoolerLoop
+{
+    private const int MostRounds = 25, MostDeviceRounds = 5;
+    private const double Settled = 1e-10, DeviceSettled = 1e-3, WarmestK = 305;
+
+    private readonly PrecoolerMachine _machine;
+    private readonly LoopRefrigerant _fluid;
+    private readonly CompressorTable _compressor;
+    private readonly LoopCycle _cycle;
+    private readonly LoopSearch _search;
+    private readonly ExpansionTable? _device;
+    private LoopCorrection _correction;
+    private bool _cycled;
+
+    /// <param name="machine">The loop as built.</param>
+    /// <param name="model">Model of the refrigerant.</param>
+    /// <param name="z">Its mole fractions, none 0.</param>
+    /// <param name="cancel">Cancels the tabulation.</param>
+    /// <exception cref="ArgumentException">A value is outside its range, or the substance is no refrigerant.</exception>
+    public PrecoolerLoop(PrecoolerMachine machine, HelmholtzModel model, IReadOnlyList<double> z, CancellationToken cancel = default)
+    {
+        machine.Check();
+        _machine = machine;
+        double[] x = InputCheck.Fractions(z, model.Count, nameof(z));
+        _fluid = new LoopRefrigerant(model, x, cancel);
+        _compressor = new CompressorTable(machine, _fluid, x, WarmestK, cancel);
+        double subcooling = machine.Condenser.SubcoolingK;
+        if (machine.Expansion is not ThermostaticExpansion)
+        {
+            _device = new ExpansionTable(machine.Expansion, _fluid, x, subcooling, cancel);
+            subcooling = _device.SubcoolingK;
+        }
+        _cycle = new LoopCycle(_fluid, _compressor, subcooling, machine.SuctionLineGain);
+        _search = new LoopSearch(_cycle, machine.Expansion, _device, machine.CutOutK);
+    }
+
+    /// <summary>With the refrigerant by name, in the reference model.</summary>
+    /// <param name="machine">The loop as built.</param>
+    /// <param name="refrigerant">A substance or named blend: R290, R134a, R407C, <c>propane 0.5, isobutane 0.5</c>.</param>
+    /// <param name="cancel">Cancels the tabulation.</param>
+    public static PrecoolerLoop Create(PrecoolerMachine machine, string refrigerant, CancellationToken cancel = default)
+    {
+        var named = new RatingCycle(refrigerant);
+        return new PrecoolerLoop(machine, named.Model, named.Composition, cancel);
+    }
+
+    /// <summary>Pressures that the loop can work between, Pa absolute: below the critical point, above freezing.</summary>
+    public (double LowestPa, double HighestPa) PressureRange => (Math.Exp(_fluid.LnLowest), Math.Exp(_fluid.LnHighest));
+
+    /// <summary>Bubble and dew temperature, K.</summary>
+    /// <param name="pressurePa">Pa absolute, within <see cref="PressureRange"/>.</param>
+    public (double BubbleK, double DewK) Saturation(double pressurePa)
+    {
+        double ln = Math.Log(InputCheck.Within(pressurePa, PressureRange.LowestPa, PressureRange.HighestPa, "Pa", nameof(pressurePa)));
+        return (_fluid.Bubble(ln), _fluid.Dew(ln));
+    }
+
+    /// <summary>The loop on a load.</summary>
+    /// <param name="load">The mixture at the evaporator's inlet.</param>
+    /// <param name="roomK">Room air, K, 230 to 340.</param>
+    /// <param name="band">Also the band of the answer.</param>
+    /// <param name="cancel">Cancels the work.</param>
+    /// <exception cref="SolveException">No working point; the report says which part stands in the way.</exception>
+    public PrecoolerResult Solve(MixtureLoad load, double roomK, bool band = true, CancellationToken cancel = default)
+    {
+        InputCheck.Within(roomK, 230, 340, "K", nameof(roomK));
+        _search.ResetLeastDelivery();
+        int runs = 0;
+        double deviceError = 0, deviceUncertainty = 0;
+        IReadOnlyList<string> deviceSaid = [];
+        for (int pass = 0; ; pass++)
+        {
+            var (found, performance) = Settle(c => _search.Solve(Setting(load, roomK, c)), roomK, ref runs, cancel);
+            if (_search.CondenserLimited) throw CondenserTooSmall(found.Point, roomK);
+            if (found.RunShare * found.Point.CoolingW > 0.99999 * load.MolarFlow * (load.InletEnthalpy - load.CoolestEnthalpy)) throw CurveTooShort(load, found.Point);
+            if (_device is not null)
+            {
+                var at = found.Point;
+                var (flow, uncertainty, said) = _device.Run(at.LnCondensing, at.Measure, at.EvaporatingPa, cancel);
+                (deviceUncertainty, deviceSaid) = (uncertainty, said);
+                deviceError = flow / performance.MolarFlow - 1;
+                if (Math.Abs(deviceError) > DeviceSettled)
+                {
+                    if (pass >= MostDeviceRounds) throw new SolveException(new SolveReport(SolveStatus.NotConverged, pass, deviceError, FormattableString.Invariant(
+                        $"the precooler's expansion device and compressor did not come to one flow: {flow:0.#####} and {performance.MolarFlow:0.#####} mol/s")));
+                    _correction = _correction with { LnDevice = _correction.LnDevice + Math.Log(1 + deviceError) };
+                    _search.CorrectDevice(_correction.LnDevice);
+                    continue;
+                }
+            }
+            return new PrecoolerReport(_machine, _cycle).Of(Setting(load, roomK, _correction), found, performance, runs, deviceError, deviceSaid, band ? Band(load, roomK, found, performance, deviceUncertainty) : null);
+        }
+    }
+
+    /// <summary>Cooling against evaporating temperature with the condenser floating in its room: a curve to draw beside the working point.</summary>
+    /// <param name="evaporatingK">Dew points, K; those at which nothing is delivered are left out.</param>
+    /// <param name="roomK">K.</param>
+    /// <param name="superheatK">K; null: that of the thermostatic valve, or 5.</param>
+    /// <param name="cancel">Cancels the work.</param>
+    public IReadOnlyList<PrecoolerRating> CapacityTable(IEnumerable<double> evaporatingK, double roomK, double? superheatK = null, CancellationToken cancel = default)
+    {
+        InputCheck.Within(roomK, 230, 340, "K", nameof(roomK));
+        double superheat = superheatK ?? (_machine.Expansion is ThermostaticExpansion t ? t.SuperheatK : 5);
+        _search.ResetLeastDelivery();
+        var rows = new List<PrecoolerRating>();
+        foreach (double k in evaporatingK)
+        {
+            double ln = _fluid.LnPressure(k);
+            if (ln <= _fluid.LnLowest || ln > _compressor.LnWarmest) continue;
+            if (_search.Starving(_search.Condense(ln, superheat, 1, Setting(null, roomK, _correction)))) continue;
+            int runs = 0;
+            var (found, p) = Settle(c => new LoopFound(_search.Condense(ln, superheat, 1, Setting(null, roomK, c)), 1, false), roomK, ref runs, cancel);
+            if (!_search.CondenserLimited) rows.Add(Rating(found.Point, p));
+        }
+        return rows;
+    }
+
+    /// <summary>The cycle between two given dew points, both exchangers left out.</summary>
+    /// <param name="evaporatingK">Dew point, K.</param>
+    /// <param name="condensingK">Dew point, K.</param>
+    /// <param name="superheatK">At the evaporator's outlet, K, 0 to 40.</param>
+    /// <param name="roomK">K.</param>
+    /// <param name="cancel">Cancels the work.</param>
+    public PrecoolerRating Between(double evaporatingK, double condensingK, double superheatK, double roomK, CancellationToken cancel = default)
+    {
+        InputCheck.Within(roomK, 230, 340, "K", nameof(roomK));
+        InputCheck.Within(superheatK, 0, 40, "K", nameof(superheatK));
+        double low = _fluid.Dew(_fluid.LnLowest), high = _fluid.Dew(_fluid.LnHighest);
+        InputCheck.Within(evaporatingK, low, high, "K", nameof(evaporatingK));
+        InputCheck.Within(condensingK, evaporatingK, high, "K", nameof(condensingK));
+        int runs = 0;
+        var (found, p) = Settle(c => new LoopFound(_cycle.At(_fluid.LnPressure(evaporatingK), _fluid.LnPressure(condensingK), superheatK, 1, roomK, c), 1, false), roomK, ref runs, cancel);
+        return Rating(found.Point, p);
+    }
+
+    private PrecoolerRating Rating(LoopPoint at, CompressorPerformance p)
+    {
+        double cooling = p.MolarFlow * at.Cooling;
+        return new PrecoolerRating(_fluid.Dew(at.LnEvaporating), _fluid.Dew(at.LnCondensing), cooling, p.ElectricalPowerW, cooling / (p.ElectricalPowerW + _machine.Condenser.FanPowerW),
+            p.MassFlow, p.Discharge.TemperatureK, p.MolarFlow * (p.Discharge.MolarEnthalpy - at.LiquidEnthalpy));
+    }
+
+    private LoopSetting Setting(MixtureLoad? load, double roomK, LoopCorrection c) => new(load!, roomK, _machine.Condenser, _machine.Evaporator, c);
+
+    // the tables' answer, the compressor's own answer there, the tables corrected, until both are one
+    private (LoopFound, CompressorPerformance) Settle(Func<LoopCorrection, LoopFound> search, double roomK, ref int runs, CancellationToken cancel)
+    {
+        // what holds where next to nothing is delivered is no start for another load
+        if (_cycled) _correction = _correction with { LnFlow = 0, LnWork = 0, ShellShare = 0 };
+        double[] x = [_correction.LnFlow, _correction.LnWork, _correction.ShellShare], g = new double[3];
+        var mixing = new AndersonMixing(3);
+        double change = double.NaN;
+        for (int i = 0; i < MostRounds; i++)
+        {
+            cancel.ThrowIfCancellationRequested();
+            _correction = _correction with { LnFlow = x[0], LnWork = x[1], ShellShare = x[2] };
+            var found = search(_correction);
+            var at = found.Point;
+            runs++;
+            if (Run(at, roomK, cancel) is not { } p)
+            {
+                mixing.Reset();
+                Array.Clear(x);
+                continue;
+            }
+            g[0] = x[0] + Math.Log(p.MolarFlow / at.Flow);
+            g[1] = x[1] + Math.Log(p.ElectricalPowerW / (p.MolarFlow * at.Work));
+            g[2] = x[2] + p.ShellHeatW / p.ElectricalPowerW - at.ShellShare;
+            change = Math.Abs(g[0] - x[0]) + Math.Abs(g[1] - x[1]) + Math.Abs(g[2] - x[2]);
+            if (change < Settled)
+            {
+                _cycled = found.CutOut;
+                return (found, p);
+            }
+            mixing.Next(x, g);
+        }
+        throw new SolveException(new SolveReport(SolveStatus.NotConverged, MostRounds, change, FormattableString.Invariant(
+            $"the precooler's working point did not settle: the compressor's model and its table still differ by {change:E1}; the point is close to where the compressor delivers nothing")));
+    }
+
+    // null: the model has no answer so close to delivering nothing, and the search has been told to keep further away
+    private CompressorPerformance? Run(LoopPoint at, double roomK, CancellationToken cancel)
+    {
+        try
+        {
+            return _compressor.Run(at.Suction.TemperatureK, at.EvaporatingPa, at.CondensingPa, roomK, cancel);
+        }
+        catch (SolveException e)
+        {
+            if (_search.RaiseLeastDelivery()) return null;
+            throw new SolveException(e.Report with { Advice = $"precooler {e.Report.Advice}" });
+        }
+    }
+
+    private PrecoolerBand Band(MixtureLoad load, double roomK, LoopFound found, CompressorPerformance p, double deviceUncertainty)
+    {
+        var (cooling, outlet, evaporating, power) = (0.0, 0.0, 0.0, 0.0);
+        var basis = Key(found);
+        void Try(LoopSetting setting)
+        {
+            var (c, o, e, w) = Key(_search.Solve(setting));
+            cooling += Math.Pow(c - basis.Cooling, 2);
+            outlet += Math.Pow(o - basis.Outlet, 2);
+            evaporating += Math.Pow(e - basis.Evaporating, 2);
+            power += Math.Pow(w - basis.Power, 2);
+        }
+
+        (double Cooling, double Outlet, double Evaporating, double Power) Key(LoopFound f)
+        {
+            double q = f.RunShare * f.Point.CoolingW;
+            return (q, load.Temperature(load.InletEnthalpy - q / load.MolarFlow), _fluid.Dew(f.Point.LnEvaporating), f.RunShare * f.Point.Flow * f.Point.Work);
+        }
+
+        var at = Setting(load, roomK, _correction);
+        var (condenser, evaporator) = (_machine.Condenser, _machine.Evaporator);
+        // towards less of everything: each of these exists when the working point does, but for a condenser at its limit
+        Try(at with { Correction = _correction with { LnFlow = _correction.LnFlow - p.FlowUncertainty } });
+        Try(at with { Correction = _correction with { LnWork = _correction.LnWork - p.PowerUncertainty } });
+        Try(at with { Condenser = condenser with { ConductanceWPerK = condenser.ConductanceWPerK * (1 + condenser.RelativeUncertainty) } });
+        Try(at with { Evaporator = evaporator with { ConductanceWPerK = evaporator.ConductanceWPerK / (1 + evaporator.RelativeUncertainty) } });
+        if (deviceUncertainty > 0)
+        {
+            _search.CorrectDevice(_correction.LnDevice - deviceUncertainty);
+            Try(at);
+            _search.CorrectDevice(_correction.LnDevice);
+        }
+        return new PrecoolerBand(Math.Sqrt(cooling), Math.Sqrt(outlet), Math.Sqrt(evaporating), Math.Sqrt(power));
+    }
+
+    private SolveException CurveTooShort(MixtureLoad load, LoopPoint at) => new(new SolveReport(SolveStatus.Outside, 0, double.NaN, FormattableString.Invariant(
+        $"the precooler would cool the mixture below {load.ColdestK:0.#} K, where its curve ends; the refrigerant evaporates at {_fluid.Dew(at.LnEvaporating):0.#} K: give the curve a lower end (coldestK), or the loop a cut-out")));
+
+    private SolveException CondenserTooSmall(LoopPoint at, double roomK) => new(new SolveReport(SolveStatus.NoSolution, 0, double.NaN, FormattableString.Invariant(
+        $"the precooler's condenser does not get rid of {at.Flow * (at.DischargeEnthalpy - at.LiquidEnthalpy):0} W at {roomK:0.#} K room temperature even at {at.CondensingPa / 1e5:0.#} bar absolute ({_fluid.Dew(at.LnCondensing):0.#} K): give it more conductance or air, less subcooling, or a smaller compressor")));
+}
