@@ -14,17 +14,19 @@ internal static class RateCommand
     public static Command Create(Terminal terminal)
     {
         var directory = new Argument<string>("DIR") { Description = "the folder that holds machine.yaml" };
-        var command = new Command("rate", "Rate a cooler: temperature, cooling, litres per hour, watts, cost, losses, what limits it.") { directory };
-        command.SetAction(parsed => Run(parsed.GetRequiredValue(directory), Faces.Of(parsed, terminal)));
+        var part = new Option<string?>("--part") { HelpName = "NAME", Description = "rate this part alone, by the model of its own, at the cooler's operating point" };
+        var command = new Command("rate", "Rate a cooler: temperature, cooling, litres per hour, watts, cost, losses, what limits it.") { directory, part };
+        command.SetAction(parsed => Run(parsed.GetRequiredValue(directory), parsed.GetValue(part), Faces.Of(parsed, terminal)));
         return command;
     }
 
-    private static int Run(string directory, Faces faces)
+    private static int Run(string directory, string? part, Faces faces)
     {
         var folder = MachineFiles.ReadGood(directory);
         var machine = folder.Machine!;
         // Made before the work: a folder that cannot be written is better known at once.
         if (faces.ReportFolder is { } reportFolder) MakeFolder(reportFolder);
+        if (part is not null) return RatePart.Run(folder, part, folder.Shop ?? NoShop, faces);
 
         var report = Report(folder, Rate(folder, faces), faces);
         faces.Terminal.Output.Write(faces.Json ? RatingJson.Write(report) : RatingText.Write(report, faces.Colour));

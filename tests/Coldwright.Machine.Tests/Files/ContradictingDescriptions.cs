@@ -11,7 +11,7 @@ public sealed class ContradictingDescriptions
     private const string Tubes = "    arrangement: tube-in-tube\n    high-side: inner\n";
     private const string Coefficients = "[1, 2, 3, 4, 5, 6, 7, 8, 9, 10]";
     private const string Sheet = "rating-sheet: {refrigerant: R22, mass-flow: " + Coefficients + ", power: " + Coefficients + ", lowest-evaporating: -10 °C, highest-evaporating: 12 °C, lowest-condensing: 30 °C, highest-condensing: 60 °C";
-    private const string Capillary = "capillary: {bore: 0.9 mm, length: 2.6 m, coil-diameter: 50 mm}";
+    private const string Capillary = "capillary: {bore: 0.9 mm, length: 1.7 m, coil-diameter: 50 mm}";
 
     public static TheoryData<string, string, string[]> Cases => new()
     {
@@ -28,7 +28,7 @@ public sealed class ContradictingDescriptions
         { Rating, Sheet.Replace("lowest-condensing: 30", "lowest-condensing: 70", StringComparison.Ordinal) + "}", ["lowest-condensing: 70 °C is not below highest-condensing, 60 °C"] },
         { "    maximum-discharge-temperature: 125 °C     # synthetic oil\n", "    maximum-discharge-temperature: 125 °C\n    shell-conductance: 3 W/K\n", ["gives both 'shell-conductance' and 'shell-cooling'"] },
         { "      return-length: 0.5 m\n", "", ["oil of part 'compressor' needs the key 'return-length'"] },
-        { "      displacement: 27 cm3\n", "", ["loop of part 'precooler' needs displacement, or nameplate, or rating-sheet"] },
+        { "      displacement: 3.8 cm3\n", "", ["loop of part 'precooler' needs displacement, or nameplate, or rating-sheet"] },
         { "      superheat: 6 K\n", "", ["needs superheat, or capillary, or valve"] },
         { "      superheat: 6 K\n", "      superheat: 6 K\n      valve: {kv: 0.01}\n", ["gives both 'superheat' and 'valve'"] },
         { "      superheat: 6 K\n", "      valve: {kv: 0.01, cv: 0.01}\n", ["valve of the loop of part 'precooler' gives both 'kv' and 'cv'"] },
@@ -47,8 +47,8 @@ public sealed class ContradictingDescriptions
         { Tubes, "    arrangement: side-by-side\n    bond-width: 40 mm\n", ["bond width must be at most half the smaller circumference"] },
         { "    coil-diameter: 160 mm", "    coil-diameter: 15 mm", ["coil diameter must be at least twice"] },
         { Capillary, Capillary + "\n    valve: {kv: 0.012}", ["gives both 'capillary' and 'valve'"] },
-        { Capillary, "capillary: {bore: 0.9 mm, length: 2.6 m, roughness: 0.1 mm}", ["more than a tenth of the bore, 0.9 mm"] },
-        { Capillary, "capillary: {bore: 0.9 mm, length: 2.6 m, coil-diameter: 3 mm}", ["less than four bores of 0.9 mm"] },
+        { Capillary, "capillary: {bore: 0.9 mm, length: 1.7 m, roughness: 0.1 mm}", ["more than a tenth of the bore, 0.9 mm"] },
+        { Capillary, "capillary: {bore: 0.9 mm, length: 1.7 m, coil-diameter: 3 mm}", ["less than four bores of 0.9 mm"] },
         { "    difference: 2.5 K\n    tube: 1/4 in ACR\n", "", ["part 'coil' (coil) needs difference, or tube and length"] },
         { "    coil-diameter: 40 mm", "    coil-diameter: 12 mm", ["less than twice the tube's 6.35 mm"] },
         { "    turns: 27", "    turns: 60", ["60 turns of 40 mm make 7.54 m of tube, but the length is 3.5 m"] },

@@ -35,12 +35,12 @@ public sealed class DescribedParts
         var loop = Workshop.Precooler!.Loop!;
         Assert.Equal(("propane", CompressorType.Reciprocating, 65.0, 30.0, 6.0, 4.0), (loop.Refrigerant, loop.Type, loop.CondenserConductanceWPerK, loop.EvaporatorConductanceWPerK, loop.SuperheatK, loop.SubcoolingK));
         Assert.Equal(550.0 / 3600, loop.CondenserAirFlowM3PerS!.Value, 1e-12);
-        Assert.Equal(27e-6, loop.DisplacementM3!.Value, 1e-12);
+        Assert.Equal(3.8e-6, loop.DisplacementM3!.Value, 1e-12);
         var r = Workshop.Recuperator;
         Assert.Equal((RecuperatorArrangement.TubeInTube, HighSide.Inner, 1), (r.Arrangement, r.HighSide, r.Tubes));
         Assert.Equal(0.16, r.CoilDiameterM!.Value, 1e-12);
         Assert.IsType<TubeInTubeGeometry>(PartGeometry.Of(r));
-        Assert.Equal((0.0009, 2.6, 0.05), (Math.Round(Workshop.Throttle.Capillary!.BoreM, 12), Workshop.Throttle.Capillary.LengthM, Workshop.Throttle.Capillary.CoilDiameterM!.Value));
+        Assert.Equal((0.0009, 1.7, 0.05), (Math.Round(Workshop.Throttle.Capillary!.BoreM, 12), Workshop.Throttle.Capillary.LengthM, Workshop.Throttle.Capillary.CoilDiameterM!.Value));
         Assert.Equal((27.0, CoilPlace.Inside), (Workshop.Coil.Turns, Workshop.Coil.Place));
         Assert.Equal((CapShape.Domed, "copper-dhp"), (Workshop.Vessel!.Caps, Workshop.Vessel.WallMaterial));
         var machine = MachineFolderReader.ReadTexts(Examples.Workshop).Machine!;
@@ -135,7 +135,7 @@ public sealed class DescribedParts
     [InlineData("{kv: 0.012, opening: 60 %}", 0.012, 0.6)]
     public void AValveByItsFlowCoefficient(string valve, double kv, double opening)
     {
-        var throttle = Layout(Examples.With("capillary: {bore: 0.9 mm, length: 2.6 m, coil-diameter: 50 mm}", $"valve: {valve}")).Throttle;
+        var throttle = Layout(Examples.With("capillary: {bore: 0.9 mm, length: 1.7 m, coil-diameter: 50 mm}", $"valve: {valve}")).Throttle;
         Assert.Null(throttle.Capillary);
         Assert.Equal((kv, opening), (throttle.Valve!.FlowCoefficientKv, throttle.Valve.Opening));
     }
