@@ -4,6 +4,7 @@ using Coldwright.Machine.Description;
 using Coldwright.Machine.Files;
 using Coldwright.Report.Rating;
 using Coldwright.Safety;
+using Coldwright.Simulation.Parts;
 using Coldwright.Simulation.Rating;
 
 namespace Coldwright.Cli.Commands;
@@ -29,6 +30,7 @@ internal static class RateCommand
         if (part is not null) return RatePart.Run(folder, part, folder.Shop ?? NoShop, faces);
 
         var report = Report(folder, Rate(folder, faces), faces);
+        if (faces.ReportFolder is not null) report = report with { Parts = Parts(folder, faces) };
         faces.Terminal.Output.Write(faces.Json ? RatingJson.Write(report) : RatingText.Write(report, faces.Colour));
         if (faces.ReportFolder is { } target)
         {
@@ -38,6 +40,14 @@ internal static class RateCommand
             (faces.Json ? faces.Terminal.Error : faces.Terminal.Output).WriteLine($"Report page: {page}");
         }
         return Answer(report.Result.Main);
+    }
+
+    private static PartRatings Parts(MachineFolder folder, Faces faces)
+    {
+        var stage = "rating the parts";
+        using var progress = new Progress(faces.Terminal, () => stage);
+        return PartRater.RateAll(folder.Machine!, folder.Layout!, folder.Shop ?? NoShop, new RatingOptions { Model = faces.Model == ModelChoice.Cubic ? RatingModel.Cubic : RatingModel.Reference },
+            text => stage = text, faces.Terminal.Cancel);
     }
 
     private static RatingResult Rate(MachineFolder folder, Faces faces)

@@ -50,7 +50,8 @@ public static class PartPage
 
     private static string Note(PartFigure f, PartUnits units) => units.Band(f) is { Length: > 0 } band ? f.Note == "" ? band : $"{band}; {f.Note}" : f.Note;
 
-    private static void Draw(HtmlText html, PartPicture picture, PartUnits units)
+    /// <summary>One picture with its reading and its numbers.</summary>
+    internal static void Draw(HtmlText html, PartPicture picture, PartUnits units)
     {
         switch (picture)
         {

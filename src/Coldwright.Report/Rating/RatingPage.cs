@@ -1,5 +1,6 @@
 using Coldwright.Fluids.IdealGas;
 using Coldwright.Report.Html;
+using Coldwright.Report.Parts;
 using Coldwright.Safety;
 using Coldwright.Simulation.Rating;
 
@@ -22,6 +23,7 @@ public static class RatingPage
         if (grave.Length > 0) html.Section("Before anything is built or run", h => Findings(h, grave, readout));
         Background(html, report);
         Pictures(html, report, readout);
+        if (report.Parts is { } parts) PartsOverview.Write(html, parts, new PartUnits(readout, report.Machine.Room.PressurePa));
         Rest(html, report, readout);
         html.Inside("footer", "", h => h.Element("p", $"{RatingHeadline.Capital(Cautions.LocalCodes.Rule)}. {RatingHeadline.Capital(Cautions.LocalCodes.Do)}."));
         return Page.Write($"{report.Machine.Name}: rating", html);

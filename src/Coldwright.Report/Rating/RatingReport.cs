@@ -1,5 +1,6 @@
 using Coldwright.Machine.Description;
 using Coldwright.Safety;
+using Coldwright.Simulation.Parts;
 using Coldwright.Simulation.Rating;
 
 namespace Coldwright.Report.Rating;
@@ -13,6 +14,8 @@ public sealed record RatingReport
     public required RatingResult Result { get; init; }
     /// <summary>Safety findings, gravest first, the standing reminder last.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
+    /// <summary>The parts, each rated alone; null when only the loop was rated.</summary>
+    public PartRatings? Parts { get; init; }
     /// <summary>Units a person reads first.</summary>
     public UnitSystem Units { get; init; } = UnitSystem.Si;
 

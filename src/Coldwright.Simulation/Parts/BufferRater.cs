@@ -44,7 +44,7 @@ internal static class BufferRater
             Balances = [("gas in and out of the buffer", r.MassBalanceError)],
             Pictures = [.. Pictures(c, model, part, r, warm, highPa, suctionPa, warmPa)],
             Sources = ["the model is described in the source, src/Coldwright.Machine/Charge", FormattableString.Invariant($"discharge coefficient {ValveDischarge:0.#} of the valve: common practice, no published source")],
-            Warnings = c.Told([.. r.Warnings.Concat(warm.Warnings), .. part.ClosingPressurePa is null ? Array.Empty<string>() : ["the closing pressure below the opening one matters while pressures move; a steady state does not know it"]]),
+            Warnings = c.Told([.. r.Warnings, .. warm.Warnings.Where(w => !w.Contains("fully open", StringComparison.Ordinal)), .. part.ClosingPressurePa is null ? Array.Empty<string>() : ["the closing pressure below the opening one matters while pressures move; a steady state does not know it"]]),
         };
     }
 

@@ -36,22 +36,61 @@ public static class PartRater
         if (!HasModel(chosen)) throw new ArgumentException($"part '{part}' has no model of its own", nameof(part));
         // what is missing in the file is better known before the work than after it
         PartNeeds.Check(chosen, layout);
+        return Of(Context(machine, layout, shop, options, observer, cancel), chosen, observer);
+    }
+
+    /// <summary>Rates every part that has a model of its own and is described closely enough.</summary>
+    /// <param name="machine">The machine.</param>
+    /// <param name="layout">Its layout.</param>
+    /// <param name="shop">Prices; they do not matter here.</param>
+    /// <param name="options">As for one part.</param>
+    /// <param name="observer">Receives a line for each stage; may be null.</param>
+    /// <param name="cancel">Cancels the work.</param>
+    /// <exception cref="Numerics.SolveException">No operating point.</exception>
+    public static PartRatings RateAll(MachineDescription machine, LoopLayout layout, ShopDescription shop, RatingOptions options, Action<string>? observer = null, CancellationToken cancel = default)
+    {
+        PartContext? context = null;
+        var ratings = new List<PartRating>();
+        var left = new List<(string, string)>();
+        foreach (var part in machine.Parts.Where(HasModel))
+            try
+            {
+                PartNeeds.Check(part, layout);
+                ratings.Add(Of(context ??= Context(machine, layout, shop, options, observer, cancel), part, observer));
+            }
+            catch (MissingKeysException e)
+            {
+                left.Add((part.Name, $"add {string.Join("; ", e.Keys)}"));
+            }
+            catch (Exception e) when (context is not null && (e is ArgumentException or Numerics.SolveException))
+            {
+                left.Add((part.Name, e.Message));
+            }
+        return new PartRatings(ratings, left);
+    }
+
+    private static PartContext Context(MachineDescription machine, LoopLayout layout, ShopDescription shop, RatingOptions options, Action<string>? observer, CancellationToken cancel)
+    {
         var single = options.Model == RatingModel.Cubic ? RatingModel.Cubic : RatingModel.Reference;
         HelmholtzModel model = single == RatingModel.Cubic ? CubicModel.Create(machine.Charge.Mixture.Names) : ReferenceModel.Create(machine.Charge.Mixture.Names);
         observer?.Invoke($"finding the operating point of {machine.Name}");
         var (loop, warnings) = OperatingLoop.Find(machine, layout, shop, model, options with { Model = single }, cancel);
-        observer?.Invoke($"rating {part}");
-        var context = new PartContext(machine, layout, loop, Point(loop), model, warnings, cancel);
-        return chosen switch
+        return new PartContext(machine, layout, loop, Point(loop), model, warnings, cancel);
+    }
+
+    private static PartRating Of(PartContext context, Part part, Action<string>? observer)
+    {
+        observer?.Invoke($"rating {part.Name}");
+        return part switch
         {
             CompressorPart p => CompressorRater.Rate(context, p),
             PrecoolerPart p => PrecoolerRater.Rate(context, p),
             RecuperatorPart p => RecuperatorRater.Rate(context, p),
             ThrottlePart p => ThrottleRater.Rate(context, p),
-            CoilPart or VesselPart => ColdEndRater.Rate(context, chosen),
+            CoilPart or VesselPart => ColdEndRater.Rate(context, part),
             ColdBoxPart p => ColdBoxRater.Rate(context, p),
             BufferPart p => BufferRater.Rate(context, p),
-            _ => throw new ArgumentException($"part '{part}' has no model of its own", nameof(part)),
+            _ => throw new ArgumentException($"part '{part.Name}' has no model of its own", nameof(part)),
         };
     }
 

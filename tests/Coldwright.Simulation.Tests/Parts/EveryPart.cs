@@ -1,5 +1,8 @@
 using Xunit;
 using System.Text.RegularExpressions;
+using Coldwright.Machine.Description;
+using Coldwright.Machine.Layout;
+using Coldwright.Simulation.Rating;
 using Coldwright.Simulation.Parts;
 using Coldwright.Simulation.Parts.Pictures;
 
@@ -85,5 +88,16 @@ public partial class EveryPart
         Assert.Equal(point.TemperatureK, rating.Figure("inlet", $"{id}_temperature_K"), 1e-9);
         Assert.Equal(point.PressurePa, rating.Figure("inlet", $"{id}_pressure_Pa"), 1e-6);
         Assert.Equal(loop.MolarFlow, rating.Point.MolarFlow, 1e-15);
+    }
+
+    [Fact]
+    public void AllTogetherAreTheSameAsEachAlone()
+    {
+        var machine = RatedParts.Workshop.With<ThrottlePart>(t => t with { Capillary = null });
+        Assert.True(LoopLayout.TryFind(machine, out var layout, out _));
+        var all = PartRater.RateAll(machine, layout, Coolers.Folder("workshop").Shop!, new RatingOptions { Model = RatingModel.Reference }, null, TestContext.Current.CancellationToken);
+        Assert.Contains("capillary, or valve", Assert.Single(all.Left, l => l.Part == "throttle").Why, StringComparison.Ordinal);
+        Assert.Equal(Names.Count - 1, all.Ratings.Count);
+        foreach (var rating in all.Ratings) Assert.Equal(RatedParts.Of(rating.Part).Verdict, rating.Verdict);
     }
 }
