@@ -120,8 +120,15 @@ public sealed class PrecoolerLoop
             if (ln <= _fluid.LnLowest || ln > _compressor.LnWarmest) continue;
             if (_search.Starving(_search.Condense(ln, superheat, 1, Setting(null, roomK, _correction)))) continue;
             int runs = 0;
-            var (found, p) = Settle(c => new LoopFound(_search.Condense(ln, superheat, 1, Setting(null, roomK, c)), 1, false), roomK, ref runs, cancel);
-            if (!_search.CondenserLimited) rows.Add(Rating(found.Point, p));
+            try
+            {
+                var (found, p) = Settle(c => new LoopFound(_search.Condense(ln, superheat, 1, Setting(null, roomK, c)), 1, false), roomK, ref runs, cancel);
+                if (!_search.CondenserLimited) rows.Add(Rating(found.Point, p));
+            }
+            catch (SolveException e) when (e.Report.Status == SolveStatus.NoSolution)
+            {
+                // the compressor's model delivers nothing where its table still did: such a point is left out, as promised
+            }
         }
         return rows;
     }

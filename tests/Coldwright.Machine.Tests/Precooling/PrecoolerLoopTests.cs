@@ -205,4 +205,17 @@ public class PrecoolerLoopTests
         };
         Assert.Contains(what, Assert.Throws<ArgumentException>(() => PrecoolerLoop.Create(machine, "R290", PrecoolerCases.Stop)).Message);
     }
+
+    /// <summary>From far too cold to warm: points at which the compressor delivers nothing are left out, the others rise.</summary>
+    [Theory]
+    [InlineData("R290")]
+    [InlineData("R600a")]
+    public void CapacityTableLeavesOutWhatDeliversNothing(string refrigerant)
+    {
+        var loop = PrecoolerLoop.Create(PrecoolerCases.Small, refrigerant, PrecoolerCases.Stop);
+        var asked = Enumerable.Range(0, 24).Select(i => 190.0 + 4 * i).ToArray();
+        var rows = loop.CapacityTable(asked, PrecoolerCases.Room, cancel: PrecoolerCases.Stop);
+        Assert.InRange(rows.Count, 5, asked.Length - 1);
+        for (int i = 1; i < rows.Count; i++) Assert.True(rows[i].CoolingW > rows[i - 1].CoolingW);
+    }
 }
