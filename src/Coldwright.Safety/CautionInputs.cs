@@ -1,10 +1,28 @@
 using Coldwright.Fluids.Substances;
+using Coldwright.Machine.Description;
+using Coldwright.Simulation.Rating;
 
 namespace Coldwright.Safety;
 
-/// <summary>What the cautions need to know beyond the machine's description.</summary>
+/// <summary>What the findings need to know beyond the machine's description. What is null is not known.</summary>
 public sealed record CautionInputs
 {
+    /// <summary>What a folder and, where there is one, a rating of its cooler tell.</summary>
+    /// <param name="machine">The machine.</param>
+    /// <param name="shop">Its shop, for the purity of the feed gas as sold; null when there is none.</param>
+    /// <param name="rating">A rating of it; null before one.</param>
+    public static CautionInputs Of(MachineDescription machine, ShopDescription? shop = null, ModelRating? rating = null) => new()
+    {
+        MolarMassKgPerMol = name => SubstanceCatalog.Get(name).MolarMass,
+        HighPressurePa = rating?.Loop.HighPressurePa,
+        LowPressurePa = rating?.Loop.LowPressurePa,
+        DischargeTemperatureK = rating?.Loop.DischargeTemperatureK,
+        ColdestTemperatureK = rating is null ? null : rating.Loop.Points.Select(p => p.TemperatureK).Append(rating.NoLoadTemperatureK ?? double.PositiveInfinity).Append(rating.ThrottleOutletK).Min(),
+        VentedProductKgPerS = rating?.Liquid?.RateKgPerS,
+        // Whatever is not nitrogen may be oxygen: the label does not say otherwise.
+        OxygenInFeed = shop is not null && machine.PartsOf<FeedPart>().FirstOrDefault()?.Gas is { } gas && shop.GasPurity.TryGetValue(gas, out var purity) ? 1 - purity : null,
+    };
+
     /// <summary>Molar mass, kg/mol, of a substance by its canonical name.</summary>
     public required Func<string, double> MolarMassKgPerMol { get; init; }
 
@@ -12,13 +30,31 @@ public sealed record CautionInputs
     /// temperature in K; null (or a null answer) when it was not computed.</summary>
     public Func<Composition, double, double?>? TrappedPressurePa { get; init; }
 
+    /// <summary>Computed high pressure, Pa absolute; the higher of it and the file's counts. Null before a rating.</summary>
+    public double? HighPressurePa { get; init; }
+
+    /// <summary>Computed low pressure, Pa absolute; it takes the place of the file's. Null before a rating.</summary>
+    public double? LowPressurePa { get; init; }
+
     /// <summary>Computed discharge temperature, K; null before a rating, then the compressor's own limit is used.</summary>
     public double? DischargeTemperatureK { get; init; }
 
     /// <summary>Coldest temperature computed anywhere in the loop, K; null before a rating.</summary>
     public double? ColdestTemperatureK { get; init; }
 
-    /// <summary>Height above the floor at which the charge would leak, m. IEC 60335-2-40 Annex GG: 0.6 floor (the cautious choice), 1.0 window,
-    /// 1.8 wall, 2.2 ceiling.</summary>
-    public double ReleaseHeightM { get; init; } = 0.6;
+    /// <summary>Oxygen in the nitrogen fed, mole fraction 0..1 (for nitrogen sold at 99.5 % at most 0.005).</summary>
+    public double? OxygenInFeed { get; init; }
+
+    /// <summary>Product gas let out into the room while running (flash, boil-off, purge), kg/s; at most all that is liquefied.</summary>
+    public double? VentedProductKgPerS { get; init; }
+
+    /// <summary>The machine at the pressures that were computed, where they were.</summary>
+    internal MachineDescription Applied(MachineDescription machine) => machine with
+    {
+        Operation = machine.Operation with
+        {
+            HighPressurePa = Math.Max(machine.Operation.HighPressurePa, HighPressurePa ?? 0),
+            LowPressurePa = LowPressurePa ?? machine.Operation.LowPressurePa,
+        },
+    };
 }

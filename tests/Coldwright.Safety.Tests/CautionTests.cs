@@ -11,7 +11,7 @@ public sealed class CautionTests
     public void A_sound_machine_gets_only_the_standing_lines()
     {
         var ids = Cautions.For(Sound, Inputs).Select(f => f.Id);
-        Assert.Equal(["cold-burns", "local-codes"], ids);
+        Assert.Equal(["cold-burns", "ignition-near-compressor", "brazing-flammables", "local-codes"], ids);
     }
 
     /// <summary>id, how to break the sound machine, the grade it must get.</summary>
@@ -23,7 +23,7 @@ public sealed class CautionTests
         { "tube-too-hot", "discharge at 480 K", Grade.Stop },
         { "part-over-pressure", "vessel stamped below the feed", Grade.Stop },
         { "part-over-pressure", "compressor stamped below the high side", Grade.Stop },
-        { "vessel-ends-not-rated", "vessel without stamp", Grade.Caution },
+        { "vessel-ends-not-rated", "vessel without stamp", Grade.Serious },
         { "trapped-liquid", "no relief", Grade.Stop },
         { "trapped-liquid", "second valve at the outlet", Grade.Stop },
         { "trapped-liquid", "valve between vessel and relief", Grade.Stop },
@@ -37,7 +37,10 @@ public sealed class CautionTests
         { "oxygen-product", "oxygen", Grade.Stop },
         { "flammable-product", "methane", Grade.Serious },
         { "oxygen-in-charge", "oxygen in the charge", Grade.Stop },
-        { "condensing-air", "nitrogen", Grade.Serious },
+        { "condensing-air", "nitrogen", Grade.Caution },
+        { "trapped-high-side", "throttle valve and no relief on the high side", Grade.Serious },
+        { "blocked-discharge", "valve behind the compressor and no relief", Grade.Serious },
+        { "not-rated", "nothing known of the aftercooler", Grade.Caution },
     };
 
     [Theory]
@@ -78,8 +81,29 @@ public sealed class CautionTests
     [Fact]
     public void A_computed_loop_temperature_below_the_dew_point_of_air_is_said()
     {
-        Assert.Contains(Cautions.For(Sound, Inputs with { ColdestTemperatureK = 80 }), f => f.Id == "condensing-air");
-        Assert.DoesNotContain(Cautions.For(Sound, Inputs with { ColdestTemperatureK = 83 }), f => f.Id == "condensing-air");
+        Assert.Contains(Cautions.For(Sound, Inputs with { ColdestTemperatureK = 80 }), f => f.Id == "condensing-air-in-foam");
+        Assert.DoesNotContain(Cautions.For(Sound, Inputs with { ColdestTemperatureK = 83 }), f => f.Id.StartsWith("condensing-air", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Computed_pressures_count()
+    {
+        Assert.Contains(Cautions.For(Sound, Inputs with { HighPressurePa = 30 * Bar }), f => f.Id == "part-over-pressure" && f.Part == "compressor");
+        Assert.Contains(Cautions.For(Sound, Inputs with { LowPressurePa = 0.9 * Bar }), f => f.Id == "air-into-loop");
+        // A computed high pressure below the file's does not excuse it.
+        Assert.Contains(Cautions.For(Broken("compressor stamped below the high side"), Inputs with { HighPressurePa = 10 * Bar }), f => f.Id == "part-over-pressure");
+    }
+
+    /// <summary>A relief on the high side serves it also when the throttle is a valve that can be shut; one on the low side does not.</summary>
+    [Fact]
+    public void The_compressors_valves_let_nothing_back()
+    {
+        var valve = Sound.With<ThrottlePart>(t => t with { Capillary = null, Valve = new() { FlowCoefficientKv = 0.01 } });
+        Assert.DoesNotContain(Cautions.For(valve, Inputs), f => f.Id is "trapped-high-side" or "trapped-liquid");
+        var moved = valve with { Lines = valve.Lines.Select(l => l.To == "loop-relief" ? l with { From = "coil" } : l).ToArray() };
+        Assert.Contains(Cautions.For(moved, Inputs), f => f.Id == "trapped-high-side");
+        // Through an open capillary the high side drains into the low one.
+        Assert.DoesNotContain(Cautions.For(Sound.Without("loop-relief"), Inputs), f => f.Id == "trapped-high-side");
     }
 
     [Fact]
@@ -114,6 +138,9 @@ public sealed class CautionTests
         "methane" => Sound.WithGas("methane"),
         "oxygen in the charge" => Sound.WithMixture(["oxygen", "methane"], [0.4, 0.6]),
         "nitrogen" => Sound.WithGas("nitrogen"),
+        "throttle valve and no relief on the high side" => Sound.Without("loop-relief").With<ThrottlePart>(t => t with { Capillary = null, Valve = new() { FlowCoefficientKv = 0.01 } }),
+        "valve behind the compressor and no relief" => Sound.Without("loop-relief").Insert(new ValvePart { Name = "stop" }, "compressor", "aftercooler"),
+        "nothing known of the aftercooler" => Sound.With<AftercoolerPart>(a => a with { MaximumPressurePa = null }),
         _ => throw new ArgumentException(breakage),
     };
 }

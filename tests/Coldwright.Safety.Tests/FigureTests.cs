@@ -20,8 +20,8 @@ public sealed class FigureTests
     public void Propane_charge_limits(double heightM, double floorM2, double expectedKg, double exponent)
     {
         var machine = Sound.WithMixture(["propane"], [1.0]) with { Room = Sound.Room with { FloorAreaM2 = floorM2 } };
-        machine = machine with { Charge = machine.Charge with { MassKg = 50 } };
-        var limit = One(machine, "flammable-charge", Inputs with { ReleaseHeightM = heightM }).Limit!.Value;
+        machine = machine with { Charge = machine.Charge with { MassKg = 50, ReleaseHeightM = heightM } };
+        var limit = One(machine, "flammable-charge").Limit!.Value;
         var ratio = 0.017 * 0.0440956 * 101325 / (8.314462618 * 295) / 0.038;
         Assert.Equal(expectedKg * Math.Pow(ratio, exponent), limit, 0.004 * expectedKg);
     }

@@ -15,21 +15,22 @@ internal static class Workbench
     {
         Name = "bench",
         Room = new() { TemperatureK = 295, PressurePa = 101325, FloorAreaM2 = 30, HeightM = 2.7 },
-        Charge = new() { Mixture = new(["nitrogen", "methane", "ethane", "propane", "isobutane"], [0.3, 0.25, 0.2, 0.15, 0.1]), MassKg = 0.1 },
+        Charge = new() { Mixture = new(["nitrogen", "methane", "ethane", "propane", "isobutane"], [0.3, 0.25, 0.2, 0.15, 0.1]), MassKg = 0.1, EvacuatedToPa = 50 },
         Operation = new() { HighPressurePa = 19 * Bar, LowPressurePa = 2.5 * Bar },
         Parts =
         [
-            new CompressorPart { Name = "compressor", Type = CompressorType.Rotary, IsentropicEfficiency = [(1, 0.6)], MotorEfficiency = 0.8, MaximumDischargeTemperatureK = 383 },
-            new AftercoolerPart { Name = "aftercooler", ApproachK = 5 },
-            new PrecoolerPart { Name = "precooler", OutletTemperatureK = 250, EvaporatorDifferenceK = 8, CondenserDifferenceK = 12, CarnotShare = 0.4 },
+            new CompressorPart { Name = "compressor", Type = CompressorType.Rotary, IsentropicEfficiency = [(1, 0.6)], MotorEfficiency = 0.8, MaximumDischargeTemperatureK = 383, MaximumPressurePa = 28 * Bar },
+            new AftercoolerPart { Name = "aftercooler", ApproachK = 5, MaximumPressurePa = 28 * Bar },
+            new PrecoolerPart { Name = "precooler", OutletTemperatureK = 250, EvaporatorDifferenceK = 8, CondenserDifferenceK = 12, CarnotShare = 0.4, MaximumPressurePa = 28 * Bar },
             new RecuperatorPart { Name = "recuperator", ConductanceWPerK = 40, HighTube = TubeOf("1/4 in ACR"), LowTube = TubeOf("1/2 in ACR") },
-            new ThrottlePart { Name = "capillary" },
+            new ThrottlePart { Name = "capillary", Capillary = new() { BoreM = 0.9e-3, LengthM = 2 } },
             new CoilPart { Name = "coil", DifferenceK = 3, Tube = TubeOf("1/4 in ACR") },
             new VesselPart { Name = "vessel", Tube = TubeOf("1-5/8 in ACR"), LengthM = 0.2, MaximumPressurePa = 25 * Bar },
             new ColdBoxPart { Name = "box", Inside = (0.3, 0.3, 0.4), WallM = 0.1, Insulation = "polyurethane-foam" },
             new FeedPart { Name = "bottle", Gas = "argon", PressurePa = 15 * Bar },
-            new ReliefPart { Name = "burst-disc", SetPressurePa = 20 * Bar },
-            new ValvePart { Name = "outlet" },
+            new ReliefPart { Name = "burst-disc", SetPressurePa = 20 * Bar, BoreM = 0.012 },
+            new ReliefPart { Name = "loop-relief", SetPressurePa = 24 * Bar, BoreM = 0.01 },
+            new ValvePart { Name = "outlet", MaximumPressurePa = 40 * Bar },
             new FlaskPart { Name = "flask", VolumeM3 = 0.0005 },
         ],
         Lines =
@@ -38,6 +39,7 @@ internal static class Workbench
             Join("precooler.high", "recuperator.high", "1/4 in ACR"), Join("recuperator.high", "capillary"), Join("capillary", "coil"),
             Join("coil", "recuperator.low"), Join("recuperator.low", "compressor", "1/2 in ACR"),
             Join("bottle", "recuperator.feed", "1/8 in ACR"), Join("recuperator.feed", "vessel", "1/8 in ACR"),
+            Join("aftercooler", "loop-relief", "3/8 in ACR"),
             Join("vessel", "burst-disc", "1/4 in ACR"), Join("vessel", "outlet", "1/4 in ACR"), Join("outlet", "flask", "1/4 in ACR"),
         ],
     };
@@ -81,7 +83,7 @@ internal static class Workbench
         "methane" => 0.0160425,
         "ethane" => 0.030069,
         "propane" => 0.0440956,
-        "isobutane" => 0.0581222,
+        "isobutane" or "butane" => 0.0581222,
         _ => throw new ArgumentException(name),
     };
 }

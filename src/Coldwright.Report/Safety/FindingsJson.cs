@@ -12,7 +12,7 @@ public static class FindingsJson
     public static void WriteProperty(Utf8JsonWriter writer, IEnumerable<Finding> findings) => writer.Objects("findings", findings, f =>
     {
         writer.WriteString("id", f.Id);
-        writer.WriteString("grade", f.Grade.ToString().ToLowerInvariant());
+        writer.WriteString("grade", GradeWords.Of(f.Grade));
         writer.WriteString("part", f.Part);
         writer.NumberOrNull("value", f.Value);
         writer.NumberOrNull("limit", f.Limit);
@@ -23,15 +23,15 @@ public static class FindingsJson
         writer.WriteString("do", f.Do);
     });
 
-    /// <summary>The document of <c>safety</c>: schema, warnings, findings.</summary>
-    /// <param name="findings">Findings, gravest first.</param>
-    /// <param name="warnings">Warnings.</param>
-    public static string Write(IEnumerable<Finding> findings, IEnumerable<string> warnings) => Json.Text(writer =>
+    /// <summary>The document of <c>safety</c>: schema, machine, findings, warnings.</summary>
+    /// <param name="report">What was found.</param>
+    public static string Write(SafetyReport report) => Json.Text(writer =>
     {
         writer.WriteStartObject();
         writer.WriteString("schema", "coldwright/safety/1");
-        writer.Texts("warnings", warnings);
-        WriteProperty(writer, findings);
+        writer.WriteString("machine", report.Machine.Name);
+        WriteProperty(writer, report.Review.Findings);
+        writer.Texts("warnings", report.Review.Warnings);
         writer.WriteEndObject();
     });
 }

@@ -38,19 +38,42 @@ internal sealed class MachineLayout
         _ => Machine.Lines.Where(l => PartAt(l.From) == part || PartAt(l.To) == part).Select(ZoneOf).FirstOrDefault(z => z != Zone.Unknown),
     };
 
-    /// <summary>Highest working pressure in a zone, Pa absolute.</summary>
+    /// <summary>Highest working pressure in a zone, Pa absolute; after a standstill the whole loop has one pressure.</summary>
     public double PressurePa(Zone zone) => zone switch
     {
-        Zone.High => Machine.Operation.HighPressurePa,
-        Zone.Low => Machine.Operation.LowPressurePa,
+        Zone.High => Math.Max(Machine.Operation.HighPressurePa, Machine.Operation.StandstillPressurePa ?? 0),
+        Zone.Low => Math.Max(Machine.Operation.LowPressurePa, Machine.Operation.StandstillPressurePa ?? 0),
         Zone.Feed => FeedPressurePa,
-        _ => Math.Max(Machine.Operation.HighPressurePa, FeedPressurePa),
+        _ => Math.Max(PressurePa(Zone.High), FeedPressurePa),
     };
+
+    /// <summary>Highest working pressure of a part, Pa absolute.</summary>
+    public double PressurePa(Part part) => part switch
+    {
+        FlaskPart or BlockPart or ColdBoxPart => Machine.Room.PressurePa,
+        // The high pressure is that ahead of the recuperator; the compressor works against the aftercooler as well.
+        CompressorPart or AftercoolerPart => Math.Max(Machine.Operation.HighPressurePa + AftercoolerDropPa, PressurePa(Zone.High)),
+        BufferPart buffer => Math.Max(PressurePa(Zone.High), buffer.FullyOpenPressurePa ?? buffer.OpeningPressurePa),
+        _ => PressurePa(ZoneOf(part)),
+    };
+
+    /// <summary>Highest working pressure of a line, Pa absolute.</summary>
+    public double PressurePa(Line line)
+    {
+        var pressure = PressurePa(ZoneOf(line));
+        if (PartAt(line.From) is CompressorPart compressor) pressure = Math.Max(pressure, PressurePa(compressor));
+        foreach (var end in (string[])[line.From, line.To])
+            if (PartAt(end) is BufferPart buffer) pressure = Math.Max(pressure, PressurePa(buffer));
+        return pressure;
+    }
+
+    /// <summary>True when cold liquid can get into a line.</summary>
+    public bool IsWet(Line line) => _wet.Contains(line);
 
     /// <summary>The part at a port; null when no part has that name.</summary>
     public Part? PartAt(string port) => _parts.GetValueOrDefault(ColdBoxContents.PartName(port));
 
-    /// <summary>The volumes left when every valve is shut and the feed closed.</summary>
+    /// <summary>The volumes left when every valve is shut, the feed closed and the compressor at rest.</summary>
     public IEnumerable<ClosedVolume> ClosedVolumes()
     {
         var left = new HashSet<Line>(Machine.Lines, ReferenceEqualityComparer.Instance);
@@ -58,19 +81,23 @@ internal sealed class MachineLayout
         {
             var lines = Joined(Machine.Lines.First(left.Contains));
             left.ExceptWith(lines);
-            var parts = lines.SelectMany(l => new[] { l.From, l.To }).Select(PartAt).OfType<Part>().Where(p => !Closes(p)).Distinct().ToArray();
+            var touched = lines.SelectMany(l => new[] { l.From, l.To }).Select(PartAt).OfType<Part>().Distinct().ToArray();
+            var parts = touched.Where(p => !Closes(p)).ToArray();
             var zone = lines.Select(ZoneOf).FirstOrDefault(z => z != Zone.Unknown);
-            yield return new(parts, lines, zone, lines.Any(_wet.Contains) || parts.Any(p => p is VesselPart));
+            yield return new(parts, touched.Where(p => Closes(p) && p is not FeedPart).ToArray(), lines, zone, lines.Any(_wet.Contains) || parts.Any(p => p is VesselPart),
+                lines.Any(l => PartAt(l.From) is CompressorPart), lines.Any(l => PartAt(l.To) is CompressorPart));
         }
         foreach (var vessel in Machine.PartsOf<VesselPart>())
             if (!Machine.Lines.Any(l => PartAt(l.From) == vessel || PartAt(l.To) == vessel))
-                yield return new([vessel], [], Zone.Feed, true);
+                yield return new([vessel], [], [], Zone.Feed, true, false, false);
     }
+
+    private double AftercoolerDropPa => Machine.PartsOf<AftercoolerPart>().Sum(a => a.PressureDropPa);
 
     private double FeedPressurePa => Machine.PartsOf<FeedPart>().Select(f => f.PressurePa).DefaultIfEmpty(Machine.Room.PressurePa).Max();
 
-    /// <summary>A valve can be shut; so can the supply behind a feed.</summary>
-    private static bool Closes(Part? part) => part is ValvePart or FeedPart;
+    /// <summary>A valve can be shut, a throttle that is a valve too, and the supply behind a feed; a compressor's own valves let nothing back.</summary>
+    private static bool Closes(Part? part) => part is ValvePart or FeedPart or CompressorPart or ThrottlePart { Valve: not null };
 
     private List<Line> Joined(Line seed)
     {
@@ -78,13 +105,18 @@ internal sealed class MachineLayout
         for (var i = 0; i < found.Count; i++)
             foreach (var port in (string[])[found[i].From, found[i].To])
             {
-                if (Closes(PartAt(port))) continue;
+                var part = PartAt(port);
+                if (part is not CompressorPart && Closes(part)) continue;
                 foreach (var line in Machine.Lines)
-                    if (!found.Contains(line, ReferenceEqualityComparer.Instance) && (SameStream(line.From, port) || SameStream(line.To, port)))
+                    if (!found.Contains(line, ReferenceEqualityComparer.Instance) && (part is CompressorPart ? SameSide(line, found[i], port) : SameStream(line.From, port) || SameStream(line.To, port)))
                         found.Add(line);
             }
         return found;
     }
+
+    /// <summary>Both lines leave the compressor, or both enter it: its discharge is one space, its suction another.</summary>
+    private static bool SameSide(Line line, Line other, string compressor) =>
+        (line.From == compressor && other.From == compressor) || (line.To == compressor && other.To == compressor);
 
     private void Follow(Line line, Zone zone)
     {
