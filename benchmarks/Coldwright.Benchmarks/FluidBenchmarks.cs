@@ -19,7 +19,7 @@ internal static class FluidBenchmarks
     private static readonly double[] Charge = [0.30, 0.25, 0.18, 0.15, 0.12];
 
     /// <summary>All rows.</summary>
-    public static IEnumerable<Measurement> Run()
+    public static IEnumerable<Row> Rows()
     {
         yield return State("reference/state/1", ReferenceModel.Create(["nitrogen"]), [1]);
         yield return State("reference/state/5", ReferenceModel.Create(Five), Charge);
@@ -29,15 +29,15 @@ internal static class FluidBenchmarks
         yield return PressureEnthalpy("reference/ph-flash/5/cold", ReferenceModel.Create(Five), Charge);
         yield return TemperaturePressure("cubic/pT-flash/5/cold", CubicModel.Create(Five), warm: false);
         yield return TemperaturePressure("cubic/pT-flash/5/warm", CubicModel.Create(Five), warm: true);
-        yield return FirstState();
+        yield return new Row("process/first-state", FirstState);
     }
 
     // gas at 20 temperatures from 280 K to 318 K and 2 bar
-    private static Measurement State(string name, HelmholtzModel model, double[] z)
+    private static Row State(string name, HelmholtzModel model, double[] z)
     {
         var e = model.CreateEvaluation();
         int i = 0;
-        return Measurement.Of(name, () =>
+        return Row.Of(name, () =>
         {
             i = (i + 1) % 20;
             e.SetIsotherm(280 + 2 * i, z);
@@ -48,11 +48,11 @@ internal static class FluidBenchmarks
     }
 
     // two-phase states at 40 temperatures from 130 K to 247 K and 18 bar, 3 K apart
-    private static Measurement TemperaturePressure(string name, HelmholtzModel model, bool warm)
+    private static Row TemperaturePressure(string name, HelmholtzModel model, bool warm)
     {
         var flash = new Flash(model);
         int i = 0;
-        return Measurement.Of(name, () =>
+        return Row.Of(name, () =>
         {
             i = (i + 1) % 40;
             if (!flash.TrySolve(130 + 3 * i, 18e5, Charge, warm)) throw new InvalidOperationException($"no answer at {130 + 3 * i} K");
@@ -60,12 +60,12 @@ internal static class FluidBenchmarks
         });
     }
 
-    private static Measurement PressureEnthalpy(string name, HelmholtzModel model, double[] z)
+    private static Row PressureEnthalpy(string name, HelmholtzModel model, double[] z)
     {
         var flash = new Flash(model);
         var h = Enumerable.Range(0, 10).Select(i => flash.TemperaturePressure(130 + 12 * i, 18e5, z).MolarEnthalpy).ToArray();
         int k = 0;
-        return Measurement.Of(name, () =>
+        return Row.Of(name, () =>
         {
             k = (k + 1) % h.Length;
             if (!flash.TrySolvePressureEnthalpy(18e5, h[k], z)) throw new InvalidOperationException($"no answer at {h[k]} J/mol");

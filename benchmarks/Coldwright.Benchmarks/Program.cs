@@ -36,8 +36,12 @@ if (args.Contains("soak"))
 var rows = new List<Measurement>();
 bool json = args.Contains("--json");
 if (!json) Console.WriteLine($"{"",-30}{"median us",12}{"bytes/call",12}");
-foreach (var row in FluidBenchmarks.Run().Concat(RatingBenchmarks.Run()).Concat(RecuperatorBenchmarks.Run()).Concat(PartBenchmarks.Run()))
+int prefix = Array.IndexOf(args, "--rows") + 1;
+string wanted = prefix > 0 && prefix < args.Length ? args[prefix] : "";
+foreach (var each in FluidBenchmarks.Rows().Concat(RatingBenchmarks.Rows()).Concat(RecuperatorBenchmarks.Rows()).Concat(PartBenchmarks.Rows()).Concat(WetAndPureBenchmarks.Rows()))
 {
+    if (!each.Name.StartsWith(wanted, StringComparison.Ordinal)) continue;
+    var row = each.Measure();
     rows.Add(row);
     if (!json) Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{row.Name,-30}{row.MedianMicroseconds,12:0.00}{row.AllocatedBytes,12:0}"));
 }

@@ -1,49 +1,30 @@
-using Coldwright.Fluids.Substances;
-using Coldwright.Machine.Description;
+using Coldwright.Machine.Files;
+using Coldwright.Report;
+using Coldwright.Report.Safety;
 using Coldwright.Safety;
 
 namespace Coldwright.Cli;
 
-/// <summary>Safety findings in the terminal: part and rule, then what to do.</summary>
+/// <summary>Safety findings around the answer of a command that only reads: the grave ones ahead of it, the cautions after it.</summary>
 internal static class FindingsText
 {
-    private const int Columns = 88;
-    private const int Margin = 10;
+    /// <summary>The findings about a folder's machine before it was rated; none when the folder is not good.</summary>
+    public static IReadOnlyList<Finding> For(MachineFolder folder) =>
+        folder is { IsGood: true, Machine: { } machine } ? Cautions.For(machine, CautionInputs.Of(machine, folder.Shop)) : [];
 
-    /// <summary>The findings about a machine before it was rated.</summary>
-    public static IReadOnlyList<Finding> For(MachineDescription machine) =>
-        Cautions.For(machine, new CautionInputs { MolarMassKgPerMol = name => SubstanceCatalog.Get(name).MolarMass });
-
-    /// <summary>Writes all of them, gravest first.</summary>
-    public static void Write(TextWriter output, IReadOnlyList<Finding> findings)
+    /// <summary>Writes danger and serious, with a blank line after them.</summary>
+    public static void WriteGrave(Faces faces, MachineFolder folder, IReadOnlyList<Finding> findings)
     {
-        foreach (var finding in findings)
-        {
-            var margin = finding.Grade.ToString().ToUpperInvariant().PadRight(Margin);
-            var subject = finding.Part == "machine" ? "" : finding.Part + ": ";
-            foreach (var line in Wrap($"{subject}{finding.Rule}. Do: {finding.Do}."))
-            {
-                output.WriteLine(margin + line);
-                margin = new string(' ', Margin);
-            }
-        }
+        var lines = GraveLines.Of(findings, Readout(faces, folder), faces.Colour);
+        foreach (var line in lines) faces.Terminal.Output.WriteLine(line);
+        if (lines.Count > 0) faces.Terminal.Output.WriteLine();
     }
 
-    private static IEnumerable<string> Wrap(string text)
+    /// <summary>Writes the others, the standing reminder last.</summary>
+    public static void WriteOthers(Faces faces, MachineFolder folder, IReadOnlyList<Finding> findings)
     {
-        var line = "";
-        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
-        {
-            if (line.Length > 0 && line.Length + 1 + word.Length > Columns - Margin)
-            {
-                yield return line;
-                line = word;
-            }
-            else
-            {
-                line = line.Length == 0 ? word : $"{line} {word}";
-            }
-        }
-        if (line.Length > 0) yield return line;
+        foreach (var line in OtherLines.Of(findings, Readout(faces, folder))) faces.Terminal.Output.WriteLine(line);
     }
+
+    private static Readout Readout(Faces faces, MachineFolder folder) => new(faces.Units, folder.Machine!.Room.PressurePa, typographic: false);
 }

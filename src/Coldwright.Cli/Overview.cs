@@ -10,12 +10,15 @@ internal static class Overview
           coldwright new DIR           write a commented starter folder for your own cooler
           coldwright check DIR         read a cooler's folder and report every problem
           coldwright rate DIR          rate the cooler: temperature, cooling, litres per hour, watts, losses
+          coldwright safety DIR        what can hurt somebody: pressure, trapped liquid, fire, air
+          coldwright import RUN        read a run's log: what the sensors said, how far to trust it
           coldwright state MIXTURE     one state point of a fluid, or a whole table of them
           coldwright envelope MIXTURE  where a mixture boils, condenses, splits and freezes
 
         Try
           coldwright rate examples/workshop
           coldwright rate examples/workshop --report out
+          coldwright safety examples/workshop
           coldwright state nitrogen -p "17 barg" --vapour-fraction 0
           coldwright state "nitrogen 0.35, methane 0.65" -T "-150 °C" -p "17 barg" --model both
           coldwright envelope "nitrogen 0.3, methane 0.4, ethane 0.3" --report out
@@ -31,7 +34,8 @@ internal static class Overview
           --no-colour       plain text
           --help            what a command takes
 
-        Exit code 0: done. 1: the answer is no (a limit is broken, no solution). 2: the input is wrong.
+        Exit code 0: done. 1: the answer is no (a limit is broken, no solution, a serious finding).
+        2: the input is wrong.
         Local codes and licensed practice come first; nothing here is a certificate.
 
         """;

@@ -6,6 +6,13 @@ internal static class SafeFile
     /// <summary>Ending of the file that keeps unfinished work.</summary>
     public const string PartEnding = ".part";
 
+    /// <summary>Makes a report's folder; a file of that name is wrong input.</summary>
+    public static void MakeFolder(string folder)
+    {
+        if (File.Exists(folder)) throw new InputException("--report", $"'{folder}' is a file; give the name of a folder");
+        Directory.CreateDirectory(folder);
+    }
+
     /// <summary>Writes the file; what stood there before stays until the new text is complete.</summary>
     /// <param name="path">The file; its folder must exist.</param>
     /// <param name="write">Writes the text (UTF-8, LF).</param>

@@ -11,7 +11,7 @@ public class FolderTests
         using var folder = new TemporaryFolder();
         var made = CliRun.Of("new", folder["mine"]).MustSucceed();
         Assert.Contains("Before anything is built or run", made.Output, StringComparison.Ordinal);
-        Assert.Contains("local codes and licensed practice come first", made.Output, StringComparison.Ordinal);
+        Assert.Contains("Local codes and licensed practice come first", made.Output, StringComparison.Ordinal);
         Assert.True(File.Exists(folder["mine/machine.yaml"]) && File.Exists(folder["mine/shop.yaml"]) && Directory.Exists(folder["mine/runs"]));
         Assert.Contains("good", CliRun.Of("check", folder["mine"]).MustSucceed().Output, StringComparison.Ordinal);
     }

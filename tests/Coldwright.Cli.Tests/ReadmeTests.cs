@@ -2,16 +2,24 @@ using System.Text;
 
 namespace Coldwright.Cli.Tests;
 
-/// <summary>Every command a reader finds in a code fence of the README runs.</summary>
+/// <summary>Every command a reader finds in a code fence of the README or of a how-to page runs.</summary>
 public class ReadmeTests
 {
     private static readonly string[] _scripts = ["./test", "./bench"];
 
-    /// <summary>Runs them one after the other in a folder that holds the examples, so that nothing is left in the clone.</summary>
+    public static TheoryData<string> Pages =>
+        ["README.md", .. Directory.EnumerateFiles(Path.Combine(Repository.Root, "docs", "how-to"), "*.md").Where(f => Commands(File.ReadAllLines(f)).Any()).Select(f => Path.GetRelativePath(Repository.Root, f)).Order(StringComparer.Ordinal)];
+
     [Fact]
-    public void EveryCommandOfTheReadmeRuns()
+    public void TheReadmeAndTheHowToPagesHaveCommands() =>
+        Assert.Superset(new HashSet<string> { "README.md", "docs/how-to/rate-your-cooler.md", "docs/how-to/is-it-safe.md" }, Pages.Select(p => p.Data.Replace('\\', '/')).ToHashSet());
+
+    /// <summary>Runs them one after the other in a folder that holds the examples, so that nothing is left in the clone.</summary>
+    [Theory]
+    [MemberData(nameof(Pages))]
+    public void EveryCommandOfThePageRuns(string page)
     {
-        var commands = Commands(File.ReadAllLines(Path.Combine(Repository.Root, "README.md"))).ToArray();
+        var commands = Commands(File.ReadAllLines(Path.Combine(Repository.Root, page))).ToArray();
         Assert.Contains(commands, c => c is ["./coldwright", ..]);
         foreach (var script in commands.Select(c => c[0]).Distinct()) Assert.True(File.Exists(Path.Combine(Repository.Root, script)), $"{script} is not in the clone");
 

@@ -50,7 +50,7 @@ public class JsonTests
 
     [Fact]
     public void Findings_stand_alone_too() =>
-        Keys(JsonDocument.Parse(FindingsJson.Write(FakeRating.Working.Findings, [])).RootElement, "schema warnings findings");
+        Keys(JsonDocument.Parse(FindingsJson.Write(new SafetyReport { Machine = FakeRating.Working.Machine, Review = new(FakeRating.Working.Findings, []) })).RootElement, "schema machine findings warnings");
 
     [Fact]
     public void State_has_the_published_keys()

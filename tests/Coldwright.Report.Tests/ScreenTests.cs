@@ -30,7 +30,7 @@ public class ScreenTests
     public void Says_the_numbers_that_matter()
     {
         var text = RatingText.Write(FakeRating.Working, colour: false);
-        foreach (var words in new[] { "97.3 K", "0.193 L/h", "6.30 kWh/L", "EUR 2.40/L", "1216 W", "STOP     vessel", "SERIOUS  charge", "1 caution", "19.0 bar abs (18.0 bar gauge)" }) Assert.Contains(words, text);
+        foreach (var words in new[] { "97.3 K", "0.193 L/h", "6.30 kWh/L", "EUR 2.40/L", "1216 W", "DANGER   vessel", "SERIOUS  charge", "1 caution", "19.0 bar abs (18.0 bar gauge)" }) Assert.Contains(words, text);
         Assert.Contains("260.9 psig", RatingText.Write(FakeRating.Working with { Units = UnitSystem.Us }, colour: false));
         Assert.Contains("Limit broken: discharge temperature of compressor is 391.4 K", RatingText.Write(FakeRating.TooWarm, colour: false));
     }

@@ -21,7 +21,7 @@ internal static class CheckCommand
     {
         faces.SayUnused("check", report: false, model: false);
         var folder = MachineFolderReader.Read(directory);
-        var findings = folder is { IsGood: true, Machine: { } machine } ? FindingsText.For(machine) : [];
+        var findings = FindingsText.For(folder);
         if (faces.Json)
         {
             faces.Terminal.Output.Write(Document(folder, findings));
@@ -29,11 +29,12 @@ internal static class CheckCommand
         }
         if (!folder.IsGood) throw MachineFiles.Refusal(folder);
 
+        FindingsText.WriteGrave(faces, folder, findings);
         var output = faces.Terminal.Output;
         var good = folder.Machine!;
         output.WriteLine($"{directory}: good. '{good.Name}', {good.Parts.Count} parts, {good.Lines.Count} lines, charge {good.Charge.Mixture}.");
         foreach (var note in folder.Notes) output.WriteLine($"note      {note}");
-        FindingsText.Write(output, findings);
+        FindingsText.WriteOthers(faces, folder, findings);
         return ExitCode.Done;
     }
 

@@ -31,7 +31,7 @@ internal static class EnvelopeCommand
             throw new InputException("MIXTURE", $"{present.Names[0]} alone is a pure substance: it boils at one temperature for each pressure and has no envelope",
                 $"its boiling point: coldwright state {present.Names[0]} -p \"1 bara\" --vapour-fraction 0; an envelope needs two substances, {example}");
         // Asked before the work: a place that cannot be written is better known at once.
-        if (faces.ReportFolder is { } folder) MakeFolder(folder);
+        if (faces.ReportFolder is { } folder) SafeFile.MakeFolder(folder);
         var table = parsed.GetValue(_table);
         if (table is not null) CheckFile(table);
 
@@ -72,12 +72,6 @@ internal static class EnvelopeCommand
     {
         var kept = Enumerable.Range(0, mixture.Names.Count).Where(i => mixture.MoleFractions[i] > 0).ToArray();
         return new Composition([.. kept.Select(i => mixture.Names[i])], [.. kept.Select(i => mixture.MoleFractions[i])]);
-    }
-
-    private static void MakeFolder(string folder)
-    {
-        if (File.Exists(folder)) throw new InputException("--report", $"'{folder}' is a file; give the name of a folder");
-        Directory.CreateDirectory(folder);
     }
 
     private static void CheckFile(string file)

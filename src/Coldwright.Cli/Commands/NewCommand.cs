@@ -25,7 +25,7 @@ internal static class NewCommand
         if (problems.Count > 0) throw new InputException("", problems.Select(p => p.ToString()).ToArray());
 
         var folder = MachineFolderReader.Read(directory);
-        var findings = folder.Machine is { } machine ? FindingsText.For(machine) : [];
+        var findings = FindingsText.For(folder);
         var output = faces.Terminal.Output;
         if (faces.Json)
         {
@@ -46,6 +46,7 @@ internal static class NewCommand
             return ExitCode.Done;
         }
 
+        FindingsText.WriteGrave(faces, folder, findings);
         output.WriteLine($"Written to {directory}:");
         output.WriteLine($"  {MachineFolderReader.MachineFile}   the cooler as built: parts, lines, gases, room");
         output.WriteLine($"  {MachineFolderReader.ShopFile}      prices of gases and electricity");
@@ -53,10 +54,11 @@ internal static class NewCommand
         output.WriteLine();
         output.WriteLine("Next: change machine.yaml to your cooler, then");
         output.WriteLine($"  coldwright check {directory}");
+        output.WriteLine($"  coldwright safety {directory}");
         output.WriteLine($"  coldwright rate {directory}");
         output.WriteLine();
         output.WriteLine("Before anything is built or run, for the cooler as the starter describes it:");
-        FindingsText.Write(output, findings);
+        FindingsText.WriteOthers(faces, folder, findings);
         return ExitCode.Done;
     }
 }

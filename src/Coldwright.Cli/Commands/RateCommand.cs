@@ -1,5 +1,4 @@
 using System.CommandLine;
-using Coldwright.Fluids.Substances;
 using Coldwright.Machine.Description;
 using Coldwright.Machine.Files;
 using Coldwright.Report.Rating;
@@ -26,7 +25,7 @@ internal static class RateCommand
         var folder = MachineFiles.ReadGood(directory);
         var machine = folder.Machine!;
         // Made before the work: a folder that cannot be written is better known at once.
-        if (faces.ReportFolder is { } reportFolder) MakeFolder(reportFolder);
+        if (faces.ReportFolder is { } reportFolder) SafeFile.MakeFolder(reportFolder);
         if (part is not null) return RatePart.Run(folder, part, folder.Shop ?? NoShop, faces);
 
         var report = Report(folder, Rate(folder, faces), faces);
@@ -78,13 +77,7 @@ internal static class RateCommand
 
     private static RatingReport Report(MachineFolder folder, RatingResult result, Faces faces)
     {
-        var loop = result.Main.Loop;
-        var findings = Cautions.For(folder.Machine!, new CautionInputs
-        {
-            MolarMassKgPerMol = name => SubstanceCatalog.Get(name).MolarMass,
-            DischargeTemperatureK = loop.DischargeTemperatureK,
-            ColdestTemperatureK = loop.Points.Count > 0 ? loop.Points.Min(p => p.TemperatureK) : null,
-        });
+        var findings = Cautions.For(folder.Machine!, CautionInputs.Of(folder.Machine!, folder.Shop, result.Main));
         return new RatingReport
         {
             Machine = folder.Machine!,
@@ -97,10 +90,4 @@ internal static class RateCommand
     // "No" is an answer: a broken limit, or something that stops the cooler.
     private static int Answer(ModelRating rating) =>
         rating.LimitedBy.Kind == LimitationKind.Works && !rating.Limits.Any(l => l.Broken) ? ExitCode.Done : ExitCode.No;
-
-    private static void MakeFolder(string folder)
-    {
-        if (File.Exists(folder)) throw new InputException("--report", $"'{folder}' is a file; give the name of a folder");
-        Directory.CreateDirectory(folder);
-    }
 }

@@ -1,8 +1,8 @@
-using Coldwright.Fluids.Substances;
 using Coldwright.Machine.Description;
 using Coldwright.Machine.Files;
 using Coldwright.Quantities;
 using Coldwright.Report.Parts;
+using Coldwright.Report.Safety;
 using Coldwright.Safety;
 using Coldwright.Simulation.Parts;
 using Coldwright.Simulation.Rating;
@@ -65,12 +65,12 @@ internal static class RatePart
 
     private static PartReport Report(MachineFolder folder, PartRating rating, Faces faces)
     {
-        var findings = Cautions.For(folder.Machine!, new CautionInputs { MolarMassKgPerMol = name => SubstanceCatalog.Get(name).MolarMass });
+        var findings = Cautions.For(folder.Machine!, CautionInputs.Of(folder.Machine!, folder.Shop));
         return new PartReport
         {
             Machine = folder.Machine!,
             Rating = rating with { Warnings = [.. rating.Warnings, .. folder.Notes.Where(n => !n.Contains("shop.yaml", StringComparison.Ordinal))] },
-            Findings = [.. findings.Where(f => f.Part == rating.Part || f.Id == Cautions.LocalCodes.Id)],
+            Findings = [.. findings.Where(f => GraveLines.IsGrave(f) || f.Part.Split(", ").Contains(rating.Part) || f.Id == Cautions.LocalCodes.Id)],
             Units = faces.Units,
         };
     }

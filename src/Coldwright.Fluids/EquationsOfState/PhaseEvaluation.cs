@@ -20,6 +20,8 @@ public abstract class PhaseEvaluation
     public double[] G { get; }
     /// <summary>rho d2 psi/(d rho_i d rho_j) at the last density, dimensionless, row-major.</summary>
     public double[] H { get; }
+    /// <summary>T d2 psi/(dT d rho_i) at the last density (after <see cref="Thermal"/>), dimensionless.</summary>
+    public double[] GTemperature { get; }
     /// <summary>alphar at the last density.</summary>
     public double A { get; protected set; }
     /// <summary>
@@ -51,6 +53,7 @@ public abstract class PhaseEvaluation
         X = new double[count];
         G = new double[count];
         H = new double[count * count];
+        GTemperature = new double[count];
     }
 
     /// <summary>Fixes temperature (K) and mole fractions; every later call is on this isotherm.</summary>
@@ -66,6 +69,9 @@ public abstract class PhaseEvaluation
 
     /// <summary>As <see cref="Gradient"/>, and <see cref="H"/>.</summary>
     public abstract void Hessian(double density);
+
+    /// <summary>As <see cref="Hessian"/> and <see cref="Caloric"/> together, and <see cref="GTemperature"/>.</summary>
+    public abstract void Thermal(double density);
 
     /// <summary>Fills all temperature derivatives as well as <see cref="A"/> and the density derivatives.</summary>
     public abstract void Caloric(double density);

@@ -5,6 +5,7 @@ namespace Coldwright.Fluids.PhaseEquilibrium;
 
 /// <summary>
 /// (p,h) and (p,s) flashes. At equilibrium h and s rise strictly with temperature at constant pressure, so the
+/// answer is unique. Newton's method with the temperature as an unknown finds it from a neighbour; where that does not settle the
 /// temperature is bracketed and closed in on by false position. Inner steps follow the phases they have; the last state is a
 /// certified (T,p) flash, and when that finds other phases the search goes on with certified steps. Where the bracket
 /// shrinks to rounding around a step (a glide narrower than that) the answer is the lever between its ends.
@@ -12,6 +13,12 @@ namespace Coldwright.Fluids.PhaseEquilibrium;
 internal sealed class CaloricFlash
 {
     public const double HighestTemperatureK = 2000;
+
+    // how far the phases of another answer may lie from this one
+    private const double PressureReach = 0.5, TemperatureReach = 0.1;
+    private const int MostRounds = 6;
+    // relative to the unit of enthalpy or entropy
+    private const double Equal = 1e-8;
 
     private readonly Flash _flash;
     private readonly double[] _z;
@@ -47,6 +54,7 @@ internal sealed class CaloricFlash
         // units in which "equal" means a relative 1e-13
         _scale = _flash.Model.GasConstant * (enthalpy ? 300 : 1);
         if (z.Length == 1 && PureCaloricFlash.TrySolve(_flash, pressurePa, target, enthalpy)) return true;
+        if (z.Length > 1 && NearAnswer(guessK)) return true;
         try
         {
             double near = Search(guessK, Steps.Following);
@@ -62,11 +70,40 @@ internal sealed class CaloricFlash
         }
     }
 
+    // Newton's method from the phases of the last answer (or of a certified one at the guess), then the certificate. Where that
+    // finds one more phase it joins at the same enthalpy or entropy. Where Newton's method does not settle, or ends in one phase, a
+    // certified flash at its temperature says which phases there are, and it goes on inside what such answers allow.
+    private bool NearAnswer(double guessK)
+    {
+        var solver = _flash.Solver;
+        bool guessed = guessK > Flash.LowestTemperatureK;
+        double t = guessed ? guessK : solver.Temperature, cold = Flash.LowestTemperatureK, warm = HighestTemperatureK, missing = double.NaN, excess = double.NaN;
+        bool near = solver.Holds(_z) && Math.Abs(_pressurePa / solver.Pressure - 1) < PressureReach && Math.Abs(t / solver.Temperature - 1) < TemperatureReach;
+        if (!near && !_flash.TrySolve(t = guessed ? guessK : 250, _pressurePa, _z)) return false;
+        for (int round = 0; round < MostRounds; round++)
+        {
+            bool settled = solver.FollowCaloric(_pressurePa, _target, _enthalpy, t);
+            t = solver.Temperature;
+            if (settled && solver.Phases.Length > 1)
+            {
+                if (solver.Certify()) return true;
+                continue;
+            }
+            if (!(t > cold && t < warm)) t = cold + (warm - cold) * missing / (missing + excess);
+            if (!(t > cold && t < warm) || !_flash.TrySolve(t, _pressurePa, _z, warm: settled)) return false;
+            double rest = Rest();
+            if (Math.Abs(rest) <= Equal * _scale) return true;
+            if (rest < 0) (cold, missing) = (t, -rest);
+            else (warm, excess) = (t, rest);
+        }
+        return false;
+    }
+
     // a certified flash at the temperature found
     private bool IsAnswer(double t)
     {
         if (!_flash.TrySolve(t, _pressurePa, _z, warm: true)) throw _flash.Failed(t, _pressurePa);
-        return Math.Abs(Rest()) <= 1e-8 * _scale;
+        return Math.Abs(Rest()) <= Equal * _scale;
     }
 
     private double Rest() => (_enthalpy ? _flash.Enthalpy() : _flash.Entropy()) - _target;

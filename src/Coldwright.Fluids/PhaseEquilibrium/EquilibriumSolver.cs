@@ -18,17 +18,19 @@ internal sealed class EquilibriumSolver
     private readonly FlashWorkspace _w;
     private readonly TangentPlaneStability _stability;
     private readonly PhaseSplit _split;
+    private readonly CaloricSplit _caloric;
     private readonly double[] _d;
     private readonly PhaseBuffer[] _phases, _saved;
     private int _count, _savedCount;
-    private bool _unstable, _track;
+    private bool _unstable, _track, _solved;
 
     public EquilibriumSolver(HelmholtzModel model)
     {
         Model = model;
         _w = new FlashWorkspace(model);
         _stability = new TangentPlaneStability(_w);
-        _split = new PhaseSplit(_w);
+        var step = new SplitStep(_w);
+        (_split, _caloric) = (new PhaseSplit(_w, step), new CaloricSplit(_w, step));
         _d = new double[model.Count];
         _phases = Buffers(model.Count);
         _saved = Buffers(model.Count);
@@ -61,7 +63,10 @@ internal sealed class EquilibriumSolver
     /// Solves. <paramref name="warm"/>: start from the phases of the previous solve (same components, nearby state);
     /// the certificate is the same. A state whose split does not settle is reached from the answer at a neighbouring temperature.
     /// </summary>
-    public bool Solve(double temperatureK, double pressurePa, ReadOnlySpan<double> z, bool warm = false)
+    public bool Solve(double temperatureK, double pressurePa, ReadOnlySpan<double> z, bool warm = false) =>
+        _solved = Search(temperatureK, pressurePa, z, warm);
+
+    private bool Search(double temperatureK, double pressurePa, ReadOnlySpan<double> z, bool warm)
     {
         if (Direct(temperatureK, pressurePa, z, warm)) return true;
         if (_w.Count == 1) return false;
@@ -98,7 +103,32 @@ internal sealed class EquilibriumSolver
         (Rounds, _savedCount, Failure) = (0, 0, "");
         var outcome = _split.Solve(_phases, ref _count, 0, balanced: false);
         Residual = _split.Residual;
-        return outcome == SplitOutcome.Converged ? Finish() : Solve(temperatureK, pressurePa, z);
+        return outcome == SplitOutcome.Converged ? _solved = Finish() : Solve(temperatureK, pressurePa, z);
+    }
+
+    /// <summary>True when the last solve left an answer for this composition.</summary>
+    public bool Holds(ReadOnlySpan<double> z) => _solved && z.SequenceEqual(_w.Z);
+
+    /// <summary>
+    /// Moves the phases of the previous solve, whose composition it was as well, to a pressure and an enthalpy or entropy without a
+    /// certificate. False when it does not settle at once; <see cref="Temperature"/> is where it stood.
+    /// </summary>
+    public bool FollowCaloric(double pressurePa, double target, bool enthalpy, double startK)
+    {
+        _w.Move(startK, pressurePa);
+        _solved = false;
+        return _caloric.Solve(_phases, ref _count, target, enthalpy);
+    }
+
+    /// <summary>
+    /// The certificate for several phases that <see cref="FollowCaloric"/> found. False: there are more phases; one was added, from
+    /// which the search may go on at the same enthalpy or entropy.
+    /// </summary>
+    public bool Certify()
+    {
+        (Rounds, _savedCount, Failure, _track) = (1, 0, "", true);
+        Residual = PhaseSums.FugacityDifference(Phases, _w.Z);
+        return !AddIncipient() && Certified() && (_solved = Finish());
     }
 
     /// <summary>Makes vapour and liquid of a pure substance the answer.</summary>

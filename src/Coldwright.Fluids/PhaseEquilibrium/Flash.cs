@@ -55,21 +55,14 @@ public sealed class Flash
     public double Enthalpy()
     {
         // the ideal part is linear in the amounts: that of the whole
-        double residual = 0, t = _solver.Temperature, ideal = PhaseProperties.IdealEnthalpy(Model, t, _solver.Z);
-        foreach (var phase in _solver.Phases) residual += phase.Fraction * phase.ResidualEnthalpy;
-        return ideal + Model.GasConstant * t * residual;
+        double t = _solver.Temperature;
+        return PhaseProperties.IdealEnthalpy(Model, t, _solver.Z) + Model.GasConstant * t * PhaseSums.ResidualEnthalpy(_solver.Phases);
     }
 
     /// <summary>Overall entropy of the last solve, J/(mol K).</summary>
     public double Entropy()
     {
-        double sum = 0;
-        foreach (var phase in _solver.Phases)
-        {
-            _solver.Evaluation.SetIsotherm(_solver.Temperature, phase.X);
-            sum += phase.Fraction * PhaseProperties.Caloric(Model, _solver.Evaluation, phase.Density).Entropy;
-        }
-        return sum;
+        return PhaseProperties.IdealEntropy(Model, _solver.Temperature, _solver.Pressure, _solver.Z) + Model.GasConstant * PhaseSums.EntropyOfMixing(_solver.Phases);
     }
 
     /// <summary>Overall molar density of the last solve, mol/m3.</summary>
@@ -82,6 +75,9 @@ public sealed class Flash
 
     /// <summary>Temperature of the last solve, K.</summary>
     public double TemperatureK => _solver.Temperature;
+
+    /// <summary>Pressure of the last solve, Pa.</summary>
+    public double PressurePa => _solver.Pressure;
 
     /// <summary>Number of phases of the last solve.</summary>
     public int PhaseCount => _solver.Phases.Length;
@@ -128,6 +124,11 @@ public sealed class Flash
     /// <exception cref="SolveException">No answer; the report says why.</exception>
     public bool TrySolvePressureEnthalpy(double pressurePa, double molarEnthalpy, ReadOnlySpan<double> z, double temperatureGuessK = double.NaN) =>
         _caloric.TrySolve(pressurePa, molarEnthalpy, z, enthalpy: true, temperatureGuessK);
+
+    /// <summary>As <see cref="TrySolvePressureEnthalpy"/>, from entropy (J/(mol K)).</summary>
+    /// <exception cref="SolveException">No answer; the report says why.</exception>
+    public bool TrySolvePressureEntropy(double pressurePa, double molarEntropy, ReadOnlySpan<double> z, double temperatureGuessK = double.NaN) =>
+        _caloric.TrySolve(pressurePa, molarEntropy, z, enthalpy: false, temperatureGuessK);
 
     /// <summary>State at temperature (K) and vapour fraction (0 bubble point, 1 dew point).</summary>
     /// <exception cref="SolveException">No answer; the report says why.</exception>

@@ -31,6 +31,13 @@ internal sealed class FlashWorkspace
         _wilsonKnown = false;
     }
 
+    /// <summary>The same composition at another temperature and pressure.</summary>
+    public void Move(double temperatureK, double pressurePa)
+    {
+        (Temperature, Pressure) = (temperatureK, pressurePa);
+        _wilsonKnown = false;
+    }
+
     /// <summary>Wilson's estimate of the equilibrium ratios (A modified Redlich-Kwong equation of state, AIChE 65th meeting, 1968).</summary>
     public double[] WilsonK
     {
@@ -119,8 +126,27 @@ internal sealed class FlashWorkspace
     /// </summary>
     public void Derivatives(PhaseBuffer phase)
     {
+        Evaluation.Hessian(phase.Density);
+        Composition(phase);
+    }
+
+    /// <summary>
+    /// As <see cref="Derivatives"/>, and how the phase answers to temperature at constant p: partial molar residual enthalpies over RT,
+    /// h_i = -T d ln phi_i/dT = -(T dG_i/dT + y_i theta + 1) with theta = T/rho drho/dT, and the residual heat capacity over R.
+    /// </summary>
+    public void ThermalDerivatives(PhaseBuffer phase)
+    {
         var e = Evaluation;
-        e.Hessian(phase.Density);
+        e.Thermal(phase.Density);
+        Composition(phase);
+        double slope = 1 + 2 * e.ADensity + e.ADensity2, cross = 1 + e.ADensity + e.ATemperatureDensity, theta = -cross / slope;
+        for (int i = 0; i < Count; i++) phase.PartialEnthalpy[i] = -(e.GTemperature[i] + _y[i] * theta + 1);
+        phase.ResidualHeatCapacity = cross * cross / slope - 1 - 2 * e.ATemperature - e.ATemperature2;
+    }
+
+    private void Composition(PhaseBuffer phase)
+    {
+        var e = Evaluation;
         int n = Count;
         double q = 0;
         for (int i = 0; i < n; i++)

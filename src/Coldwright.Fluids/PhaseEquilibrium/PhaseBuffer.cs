@@ -9,6 +9,10 @@ internal sealed class PhaseBuffer(int count)
     public readonly double[] LnX = new double[count];
     /// <summary>n d ln f_i/d n_j at constant T and p (row-major), after <see cref="FlashWorkspace.Derivatives"/>.</summary>
     public readonly double[] C = new double[count * count];
+    /// <summary>Partial molar residual enthalpies over RT, after <see cref="FlashWorkspace.ThermalDerivatives"/>.</summary>
+    public readonly double[] PartialEnthalpy = new double[count];
+    /// <summary>Residual heat capacity at constant pressure over R, after <see cref="FlashWorkspace.ThermalDerivatives"/>.</summary>
+    public double ResidualHeatCapacity;
     /// <summary>
     /// sum x_i ln phi_i, computed as alphar - ln Z + Z - 1: stationary in the density, so that the rounding of the root
     /// does not disturb comparisons of Gibbs energies.

@@ -30,10 +30,9 @@ internal sealed class PhaseSplit
     /// <summary>Largest difference of ln f between phases at the end of the last call.</summary>
     public double Residual { get; private set; }
 
-    public PhaseSplit(FlashWorkspace workspace)
+    public PhaseSplit(FlashWorkspace workspace, SplitStep step)
     {
-        _w = workspace;
-        _step = new SplitStep(workspace);
+        (_w, _step) = (workspace, step);
         _saved = Enumerable.Range(0, FlashWorkspace.MaximumPhases).Select(_ => new PhaseBuffer(workspace.Count)).ToArray();
     }
 

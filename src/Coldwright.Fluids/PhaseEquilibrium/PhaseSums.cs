@@ -19,6 +19,17 @@ internal static class PhaseSums
         return g;
     }
 
+    /// <summary>Residual enthalpy of all phases together, per mole of mixture and RT.</summary>
+    public static double ResidualEnthalpy(ReadOnlySpan<PhaseBuffer> phases)
+    {
+        double h = 0;
+        foreach (var phase in phases) h += phase.Fraction * phase.ResidualEnthalpy;
+        return h;
+    }
+
+    /// <summary>Entropy of all phases together over that of the unmixed ideal gases, per mole of mixture and R: (h - g)/(RT).</summary>
+    public static double EntropyOfMixing(ReadOnlySpan<PhaseBuffer> phases) => ResidualEnthalpy(phases) - Gibbs(phases);
+
     /// <summary>Rounding to expect in the Gibbs energy of all phases together.</summary>
     public static double Rounding(ReadOnlySpan<PhaseBuffer> phases)
     {

@@ -8,8 +8,11 @@ namespace Coldwright.Fluids.PhaseEquilibrium;
 /// </summary>
 internal sealed class SplitStep
 {
+    // of the temperature, in one step
+    private const double MostWarming = 0.05;
+
     private readonly FlashWorkspace _w;
-    private readonly double[] _k, _matrix, _factor, _vectors, _direction, _descent, _step, _scale, _beta, _change, _total;
+    private readonly double[] _k, _matrix, _factor, _vectors, _direction, _descent, _step, _scale, _beta, _change, _total, _thermal, _exchange;
     // per unknown its phase and component; per component the phase that balances it
     private readonly int[] _phase, _component, _home;
 
@@ -25,6 +28,7 @@ internal sealed class SplitStep
         int n = workspace.Count, most = FlashWorkspace.MaximumPhases, m = (most - 1) * n;
         (_k, _step, _scale, _direction, _descent) = (new double[m], new double[m], new double[m], new double[m], new double[m]);
         (_matrix, _factor, _vectors) = (new double[m * m], new double[m * m], new double[m * m]);
+        (_thermal, _exchange) = (new double[m], new double[m]);
         (_change, _total, _beta) = (new double[most * n], new double[most], new double[most - 1]);
         (_phase, _component, _home) = (new int[m], new int[m], new int[n]);
     }
@@ -84,6 +88,55 @@ internal sealed class SplitStep
     /// </summary>
     public void Direction(PhaseBuffer[] phases, int count)
     {
+        int m = Assemble(phases, count);
+        _matrix.AsSpan(0, m * m).CopyTo(_factor);
+        if (Dense.TryCholesky(_factor, m, 1e-12)) Dense.SolveCholesky(_factor, _step, m);
+        else AbsoluteCurvature(m);
+        Limit(phases, count, m);
+    }
+
+    /// <summary>
+    /// As <see cref="Direction"/>, with temperature as one more unknown and enthalpy or entropy given. Every phase must carry its
+    /// thermal derivatives. False where the Gibbs energy is not convex.
+    /// </summary>
+    /// <param name="phases">Phases.</param>
+    /// <param name="count">Number of phases, 2 or more.</param>
+    /// <param name="enthalpy">True: enthalpy is given; false: entropy.</param>
+    /// <param name="missing">What is missing of it, over RT or R.</param>
+    /// <param name="heatCapacity">Heat capacity at constant pressure and amounts over R.</param>
+    /// <param name="warming">Change of temperature over temperature, shortened with the rest of the step.</param>
+    public bool TryCaloricDirection(PhaseBuffer[] phases, int count, bool enthalpy, double missing, double heatCapacity, out double warming)
+    {
+        warming = 0;
+        int m = Assemble(phases, count);
+        _matrix.AsSpan(0, m * m).CopyTo(_factor);
+        if (!Dense.TryCholesky(_factor, m, 1e-12)) return false;
+        // ln f falls with ln T by the partial enthalpy: the amounts answer to both
+        double direct = 0, byWarming = 0;
+        for (int row = 0; row < m; row++)
+        {
+            int i = _component[row];
+            _thermal[row] = (phases[_phase[row]].PartialEnthalpy[i] - phases[_home[i]].PartialEnthalpy[i]) * _scale[row];
+            _exchange[row] = _thermal[row] + (enthalpy ? 0 : _descent[row]);
+        }
+        Dense.SolveCholesky(_factor, _step, m);
+        Dense.SolveCholesky(_factor, _thermal, m);
+        for (int row = 0; row < m; row++)
+        {
+            direct += _exchange[row] * _step[row];
+            byWarming += _exchange[row] * _thermal[row];
+        }
+        warming = (missing - direct) / (heatCapacity + byWarming);
+        if (!double.IsFinite(warming)) return false;
+        double most = Math.Min(1, MostWarming / Math.Abs(warming));
+        for (int row = 0; row < m; row++) _step[row] = most * (_step[row] + warming * _thermal[row]);
+        warming *= most * Limit(phases, count, m);
+        return true;
+    }
+
+    // unknowns, their descent and the curvature; returns how many there are
+    private int Assemble(PhaseBuffer[] phases, int count)
+    {
         int n = _w.Count, m = (count - 1) * n, largest = PhaseSums.Largest(phases.AsSpan(0, count));
         (phases[0], phases[largest]) = (phases[largest], phases[0]);
         int row = 0;
@@ -107,11 +160,14 @@ internal sealed class SplitStep
             for (int column = 0; column <= row; column++)
                 _matrix[row * m + column] = _scale[row] == 0 || _scale[column] == 0 ? row == column ? 1 : 0 : Curvature(phases, row, column);
         _step.AsSpan(0, m).CopyTo(_descent);
-        _matrix.AsSpan(0, m * m).CopyTo(_factor);
-        if (Dense.TryCholesky(_factor, m, 1e-12)) Dense.SolveCholesky(_factor, _step, m);
-        else AbsoluteCurvature(m);
+        return m;
+    }
+
+    // no phase may lose more than nine tenths of itself in one step; returns the share of the step that is left
+    private double Limit(PhaseBuffer[] phases, int count, int m)
+    {
+        int n = _w.Count;
         Changes(count, m);
-        // no phase may lose more than nine tenths of itself in one step
         double keep = 1;
         Limiting = null;
         for (int j = 0; j < count; j++)
@@ -120,6 +176,7 @@ internal sealed class SplitStep
         for (int i = 0; i < m; i++) Slope -= keep * _step[i] * _descent[i];
         for (int k = 0; k < count * n; k++) _change[k] *= keep;
         for (int j = 0; j < count; j++) _total[j] *= keep;
+        return keep;
     }
 
     private static double Amount(PhaseBuffer phase, int i) => phase.Fraction * phase.X[i];
@@ -181,7 +238,7 @@ internal sealed class SplitStep
     public bool Advance(PhaseBuffer[] phases, int count, double length, bool amounts)
     {
         int n = _w.Count;
-        if (amounts) return MoveAmounts(phases, count, length);
+        if (amounts) return MoveAmounts(phases, count, length) > 0;
         var r = phases[0];
         for (int j = 1; j < count; j++)
             for (int i = 0; i < n; i++)
@@ -195,8 +252,8 @@ internal sealed class SplitStep
         return Distribute(phases, count);
     }
 
-    // linear in the amounts, so that what one phase loses the others gain to the last digit
-    private bool MoveAmounts(PhaseBuffer[] phases, int count, double length)
+    /// <summary>Linear in the amounts, so that what one phase loses the others gain to the last digit; returns the length that could be gone, 0 for none.</summary>
+    public double MoveAmounts(PhaseBuffer[] phases, int count, double length)
     {
         int n = _w.Count;
         // no amount may fall below a tenth of itself
@@ -211,10 +268,10 @@ internal sealed class SplitStep
                 phases[j].X[i] = Amount(phases[j], i) + length * _change[j * n + i];
                 sum += phases[j].X[i];
             }
-            if (!(sum > 0)) return false;
+            if (!(sum > 0)) return 0;
             for (int i = 0; i < n; i++) phases[j].X[i] /= sum;
             phases[j].Fraction = sum;
         }
-        return true;
+        return length;
     }
 }

@@ -11,6 +11,9 @@ internal sealed class StabilityMemory(int count)
     // none did within one and a half times this reach (250,000 steps in each model).
     private const double TemperatureReach = 0.06, PressureReach = 0.18, GasAlone = 0.25;
 
+    // reduced densities between which a phase may be on its way from gas to liquid
+    private const double GasBelow = 0.4, LiquidAbove = 1.6;
+
     // what counts as clear of the plane, units of RT
     public const double Clear = 0.02;
 
@@ -22,9 +25,12 @@ internal sealed class StabilityMemory(int count)
     private readonly Branch[] _branches = new Branch[Capacity];
     private double _temperature, _pressure;
     private int _phases;
-    private bool _usable, _open;
+    private bool _usable, _open, _gasSeen;
 
     public int Points { get; private set; }
+
+    /// <summary>True while a full certificate is being remembered.</summary>
+    public bool IsOpen => _open;
 
     public ReadOnlySpan<double> Amounts(int point) => _amounts[point];
     public double Density(int point) => _densities[point];
@@ -32,18 +38,21 @@ internal sealed class StabilityMemory(int count)
 
     /// <summary>
     /// Does the memory hold at this state with these phases? A phase between gas and liquid may part anywhere near a critical
-    /// point; a lone liquid that saw no other stationary point says nothing about its neighbourhood, a lone gas little.
+    /// point; a lone liquid that saw no other stationary point says nothing about its neighbourhood, a lone gas little. Several liquids
+    /// that saw no gas do not know how far off their boiling is.
     /// </summary>
     public bool Reaches(double temperatureK, double pressurePa, ReadOnlySpan<double> z, ReadOnlySpan<PhaseBuffer> phases)
     {
         if (!_usable || phases.Length != _phases || !z.SequenceEqual(_z)) return false;
-        bool gas = true;
+        bool gas = true, anyGas = _gasSeen;
         foreach (var phase in phases)
         {
             double density = phase.Density / phase.DividingDensity;
-            if (density is > 0.4 and < 1.6) return false;
-            gas &= density <= 0.4;
+            if (density is > GasBelow and < LiquidAbove) return false;
+            gas &= density <= GasBelow;
+            anyGas |= density <= GasBelow;
         }
+        if (phases.Length > 1 && !anyGas) return false;
         double share = 1;
         if (phases.Length == 1 && Points == 0)
         {
@@ -56,13 +65,15 @@ internal sealed class StabilityMemory(int count)
     /// <summary>A full certificate begins.</summary>
     public void Begin()
     {
-        (_usable, _open, Points) = (false, true, 0);
+        (_usable, _open, _gasSeen, Points) = (false, true, false, 0);
     }
 
     /// <summary>A stationary point above the plane.</summary>
-    public void Add(ReadOnlySpan<double> amounts, double density, Branch branch)
+    public void Add(ReadOnlySpan<double> amounts, PhaseBuffer trial, Branch branch)
     {
         if (!_open) return;
+        double density = trial.Density;
+        _gasSeen |= density <= GasBelow * trial.DividingDensity;
         for (int k = 0; k < Points; k++)
         {
             double distance = 0;

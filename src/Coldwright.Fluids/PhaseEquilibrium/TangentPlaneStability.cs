@@ -20,22 +20,28 @@ internal sealed class TangentPlaneStability
     // least pivot of the curvature below which a phase counts as close to a critical point
     private const double Soft = 0.05;
 
-    // the same for a phase in whose neighbourhood there is room for another minimum
-    // and above which near it no stationary point can be born unseen
-    private const double TrackFirm = 0.7;
-    private const double Firm = 0.3, MergeNarrow = 1e-7, MergeWide = 3e-5, MergeFirm = 5e-4;
+    // the same for a phase in whose neighbourhood there is room for another minimum, above which near it no stationary point can be
+    // born unseen, and above which its basin is wide
+    private const double Firm = 0.3, TrackFirm = 0.5, WideFirm = 0.7;
+    private const double MergeNarrow = 1e-7, MergeWide = 3e-5, MergeFirm = 5e-4;
 
     // gradient over distance to the nearest phase; a firm phase's own basin has 0.6 or more
     private const double Flat = 0.2;
+    // reduced density above which a trial is a liquid and nothing else
+    private const double FirmLiquid = 1.8;
+    // curvature below which a flat place may turn into a stationary point
+    private const double Singular = 0.05;
 
     private static readonly double[] Blends = [0.4, 0.75];
 
     private readonly FlashWorkspace _w;
     private readonly PhaseBuffer _trial, _lowest;
-    private readonly StabilityMemory _memory;
+    // one for each number of phases: where phases come and go, each keeps its own
+    private readonly StabilityMemory[] _memories;
+    private StabilityMemory _memory;
     private bool _beganDense, _saddle;
     private double _merge, _softest;
-    private readonly double[] _amount, _ln, _root, _gradient, _matrix, _best, _curvature, _direction;
+    private readonly double[] _amount, _ln, _root, _gradient, _matrix, _best, _curvature, _direction, _vectors;
 
     /// <summary>Composition of the phase that lowers the Gibbs energy most among those found.</summary>
     public PhaseBuffer Incipient { get; }
@@ -46,10 +52,11 @@ internal sealed class TangentPlaneStability
     public TangentPlaneStability(FlashWorkspace workspace)
     {
         _w = workspace;
-        _memory = new StabilityMemory(workspace.Count);
+        _memories = [.. Enumerable.Range(0, FlashWorkspace.MaximumPhases).Select(_ => new StabilityMemory(workspace.Count))];
+        _memory = _memories[0];
         int n = workspace.Count;
         (_trial, _lowest, Incipient) = (new PhaseBuffer(n), new PhaseBuffer(n), new PhaseBuffer(n));
-        (_curvature, _direction) = (new double[n * n], new double[n]);
+        (_curvature, _direction, _vectors) = (new double[n * n], new double[n], new double[n * n]);
         _ln = new double[n];
         (_amount, _root, _gradient, _matrix, _best) = (new double[n], new double[n], new double[n], new double[n * n], new double[n]);
     }
@@ -62,6 +69,7 @@ internal sealed class TangentPlaneStability
     public bool IsUnstable(ReadOnlySpan<double> d, ReadOnlySpan<PhaseBuffer> known, bool track = false)
     {
         LeastDistance = 0;
+        _memory = _memories[known.Length - 1];
         if (track && _memory.Reaches(_w.Temperature, _w.Pressure, _w.Z, known) && StayClear(d, known)) return false;
         LeastDistance = 0;
         _memory.Begin();
@@ -111,7 +119,7 @@ internal sealed class TangentPlaneStability
             // a shallow saddle next to a known phase says nothing about minima elsewhere
             if (LeastDistance < -1e-4) return true;
         }
-        if (_softest > TrackFirm) _merge = MergeFirm;
+        if (_softest > WideFirm) _merge = MergeFirm;
         for (int start = 0; start < n + 3 + Blends.Length; start++)
         {
             if (start >= 3 && start < n + 3 && _w.Z[start - 3] == 0) continue;
@@ -321,7 +329,7 @@ internal sealed class TangentPlaneStability
             if (followed && norm < 1e-3) return tm;
             if (norm < 1e-8)
             {
-                if (!followed) _memory.Add(_amount, _trial.Density, branch);
+                if (!followed) _memory.Add(_amount, _trial, branch);
                 return tm;
             }
             if (tm < -1e-4 && norm < 1e-2) return tm;
@@ -332,9 +340,10 @@ internal sealed class TangentPlaneStability
                     return 0;
                 }
             if (followed && iteration > 12) return 0;
-            // a place far from every known phase where the start nearly stood still: a stationary point may be born there
+            // A place far from every known phase where the start nearly stood still: a stationary point may be born there. On the pass
+            // between two liquids a start nearly stands still as well; there the trial is dense and the curvature firm.
             if (flat && norm > previousNorm) _memory.Spoil();
-            flat |= norm < Flat * Distance(known);
+            flat |= _memory.IsOpen && norm < Flat * Distance(known) && (_trial.Density < FirmLiquid * _trial.DividingDensity || NearlySingular(sum));
             previousNorm = norm;
             if (tm > previous + 1e-12 && successive <= 0) successive = 4;
             previous = tm;
@@ -370,8 +379,21 @@ internal sealed class TangentPlaneStability
         return Math.Sqrt(least);
     }
 
-    // Newton in alpha = 2 sqrt(W), in which the ideal part of the Hessian is the unit matrix
-    private bool NewtonStep(double sum)
+    // some direction in which the curvature at the trial composition, which was evaluated last, is next to nothing
+    private bool NearlySingular(double sum)
+    {
+        int n = _w.Count;
+        Curvature(sum);
+        for (int i = 0; i < n; i++)
+            for (int j = 0; j < i; j++) _matrix[j * n + i] = _matrix[i * n + j];
+        SymmetricEigen.Solve(_matrix, _vectors, n);
+        for (int i = 0; i < n; i++)
+            if (Math.Abs(_matrix[i * n + i]) < Singular) return true;
+        return false;
+    }
+
+    // second derivatives in alpha = 2 sqrt(W), in which the ideal part is the unit matrix; the lower triangle
+    private void Curvature(double sum)
     {
         int n = _w.Count;
         _w.Derivatives(_trial);
@@ -383,6 +405,12 @@ internal sealed class TangentPlaneStability
                 if (i == j) b += 1 + (_root[i] > 0 ? 0.5 * _gradient[i] / _root[i] : 0);
                 _matrix[i * n + j] = b;
             }
+    }
+
+    private bool NewtonStep(double sum)
+    {
+        int n = _w.Count;
+        Curvature(sum);
         if (!Dense.TryCholesky(_matrix, n, 1e-10)) return false;
         for (int i = 0; i < n; i++) _best[i] = -_gradient[i];
         Dense.SolveCholesky(_matrix, _best, n);

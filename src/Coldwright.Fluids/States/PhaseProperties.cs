@@ -43,6 +43,15 @@ public static class PhaseProperties
         return h;
     }
 
+    /// <summary>s of the ideal gases at a pressure (Pa), not yet mixed, on the zero of <see cref="Caloric"/>, J/(mol K).</summary>
+    internal static double IdealEntropy(HelmholtzModel model, double temperatureK, double pressurePa, ReadOnlySpan<double> x)
+    {
+        double lnT = Math.Log(temperatureK / CaloricZero.TemperatureK), s = model.GasConstant * (lnT - Math.Log(pressurePa / CaloricZero.PressurePa));
+        for (int i = 0; i < x.Length; i++)
+            if (x[i] > 0) s += x[i] * model.Substances[i].GasConstant * (model.Substances[i].IdealGas.Entropy(temperatureK) - lnT);
+        return s;
+    }
+
     /// <summary>cv and cp, J/(mol K), and the speed of sound, m/s; <see cref="PhaseEvaluation.Caloric"/> is called here.</summary>
     public static (double Cv, double Cp, double SpeedOfSound) Second(HelmholtzModel model, PhaseEvaluation e, double density)
     {

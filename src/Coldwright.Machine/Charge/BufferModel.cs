@@ -64,8 +64,9 @@ public sealed class BufferModel
         InputCheck.Order(suctionPressurePa, nameof(suctionPressurePa), highPressurePa, nameof(highPressurePa), "Pa");
         var gas = new BufferContent(_model, _z, _input.TemperatureK, suctionPressurePa, highPressurePa, cancel);
         double opening = Math.Clamp((highPressurePa - _input.SetPressurePa) / _input.FullyOpenAbovePa, 0, 1);
-        double In(double p) => Fill(gas, highPressurePa, p, opening);
-        double Out(double p) => Bleed(gas, p, suctionPressurePa);
+        var flows = new BufferFlows(_input, gas);
+        double In(double p) => flows.Fill(highPressurePa, p, opening);
+        double Out(double p) => flows.Bleed(p, suctionPressurePa);
         double pressure = opening > 0
             ? Brent.Solve(p => In(p) - Out(p), suctionPressurePa, highPressurePa, 1e-9 * suctionPressurePa)
             : suctionPressurePa;
@@ -94,19 +95,6 @@ public sealed class BufferModel
             MassBalanceError = flow > 0 ? (In(pressure) - flow) / flow : 0,
             Warnings = warnings,
         };
-    }
-
-    private double Fill(BufferContent gas, double highPa, double bufferPa, double opening) => opening * _input.ValveAreaM2 / gas.MolarMass
-        * GasRestriction.Nozzle(highPa, gas.MolarDensity(highPa) * gas.MolarMass, bufferPa, gas.Exponent(highPa));
-
-    private double Bleed(BufferContent gas, double bufferPa, double suctionPa)
-    {
-        var bleed = _input.Bleed;
-        double area = Math.PI / 4 * bleed.BoreM * bleed.BoreM, density = gas.MolarDensity(bufferPa) * gas.MolarMass;
-        double flux = bleed.LengthM > 0
-            ? GasLine.MassFlux(bufferPa, density, suctionPa, bleed.BoreM, bleed.LengthM, bleed.GasViscosityPaS)
-            : bleed.DischargeCoefficient * GasRestriction.Nozzle(bufferPa, density, suctionPa, gas.Exponent(bufferPa));
-        return flux * area / gas.MolarMass;
     }
 
     private List<(double, double)> Filling(BufferContent gas, double from, double to, Func<double, double> net)

@@ -53,10 +53,9 @@ internal sealed class CylinderCycle(CompressorMachine machine, GasPath gas, doub
         {
             double y = _x[0] = Math.Clamp(_x[0], 0, MostLeak), w = (_x[1] = Math.Clamp(_x[1], 0, MostWork)) * unit, speed = (_x[4] = Math.Clamp(_x[4], 0.5, 1)) * synchronous;
             double drawnPa = suction.PressurePa * (1 - (_x[2] = Math.Clamp(_x[2], 0, 0.5))), endPa = dischargePa * (1 + (_x[3] = Math.Clamp(_x[3], 0, 0.5)));
-            var throttled = gas.AtEnthalpy(drawnPa, heated.MolarEnthalpy, heated.TemperatureK);
             // the leak returns with what was put into it: h_drawn = h_heated + y/(1-y) w
-            var drawn = y > 0 ? gas.AtEnthalpy(drawnPa, heated.MolarEnthalpy + y / (1 - y) * w, _drawnK) : throttled;
-            var end = gas.AtEntropy(endPa, drawn.MolarEntropy, _compressedK);
+            var drawn = gas.AtEnthalpy(drawnPa, heated.MolarEnthalpy + y / (1 - y) * w, _drawnK, GasPlace.Drawn);
+            var end = gas.AtEntropy(endPa, drawn.MolarEntropy, _compressedK, GasPlace.Compressed);
             (_drawnK, _compressedK) = (drawn.TemperatureK, end.TemperatureK);
             if (end.TemperatureK > HottestK && ++starved > 8) throw NothingDelivered(suction, dischargePa, "the leaked gas, compressed again and again, passes 1500 K");
             double work = end.MolarEnthalpy - drawn.MolarEnthalpy;
@@ -83,7 +82,8 @@ internal sealed class CylinderCycle(CompressorMachine machine, GasPath gas, doub
             if (change < 2e-11)
             {
                 // friction warms oil and shell; the gas leaves with the indicated work only, over what is delivered
-                var valve = gas.AtEnthalpy(dischargePa, heated.MolarEnthalpy + indicated / net, end.TemperatureK);
+                var valve = gas.AtEnthalpy(dischargePa, heated.MolarEnthalpy + indicated / net, end.TemperatureK, GasPlace.Valve);
+                var throttled = y > 0 ? gas.AtEnthalpy(drawnPa, heated.MolarEnthalpy, heated.TemperatureK, GasPlace.Throttled) : drawn;
                 double motor = traits.LossScale * rating * (traits.MotorConstantLoss + traits.MotorQuadraticLoss * load * load);
                 return new CylinderState(heated, throttled, drawn, end, valve, y, clearance, speed, net, indicated, friction, motor);
             }

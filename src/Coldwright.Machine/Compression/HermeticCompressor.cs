@@ -13,8 +13,13 @@ namespace Coldwright.Machine.Compression;
 /// </summary>
 public sealed class HermeticCompressor
 {
+    // heat that is rounding, over the electrical power
+    private const double Nothing = 1e-12;
+
     private readonly CompressorMachine _machine;
     private readonly Flash _flash;
+    // kept from run to run: the next duty is often a neighbour of the last
+    private readonly GasPath _gas;
     private readonly double[] _z;
     private readonly double _molarMass;
 
@@ -27,6 +32,7 @@ public sealed class HermeticCompressor
         machine.Check();
         (_machine, _flash) = (machine, new Flash(model));
         _z = InputCheck.Fractions(z, model.Count, nameof(z));
+        _gas = new GasPath(_flash, _z);
         for (int i = 0; i < _z.Length; i++) _molarMass += _z[i] * model.Substances[i].MolarMass;
     }
 
@@ -38,10 +44,10 @@ public sealed class HermeticCompressor
     {
         duty.Check();
         var suction = _flash.TemperaturePressure(duty.SuctionTemperatureK, duty.SuctionPressurePa, _z);
-        var gas = new GasPath(_flash, _z) { Wet = HasLiquid(suction) };
+        _gas.Wet = HasLiquid(suction);
         try
         {
-            return Run(duty, suction, gas, cancel);
+            return Run(duty, suction, _gas, cancel);
         }
         catch (SolveException e) when (!e.Message.StartsWith("compressor", StringComparison.Ordinal))
         {
@@ -77,13 +83,15 @@ public sealed class HermeticCompressor
             var traits = _machine.Traits;
             var heated = gas.At(suction.TemperatureK + traits.SuctionHeating * (shellK - suction.TemperatureK), suction.PressurePa, suction.MolarDensity);
             last = cycle.Solve(suction, heated, duty.DischargePressurePa);
-            port = gas.At(last.Valve.TemperatureK + traits.DischargeExchange * (shellK - last.Valve.TemperatureK), duty.DischargePressurePa, last.Valve.MolarDensity);
+            port = gas.At(last.Valve.TemperatureK + traits.DischargeExchange * (shellK - last.Valve.TemperatureK), duty.DischargePressurePa, last.Valve.MolarDensity, GasPlace.Discharge);
             return last.FrictionW + last.MotorLossW
                 + last.NetFlow * (last.Valve.MolarEnthalpy - port.MolarEnthalpy - heated.MolarEnthalpy + suction.MolarEnthalpy)
                 - ToRoom(shellK, duty.RoomTemperatureK);
         }
 
         double low = Math.Min(duty.SuctionTemperatureK, duty.RoomTemperatureK), fLow = Surplus(low);
+        // a machine without losses has nothing to balance but rounding
+        if (Math.Abs(fLow) <= Nothing * last!.ElectricalW) return (low, last, port);
         double high = Math.Max(duty.SuctionTemperatureK, duty.RoomTemperatureK) + 40, fHigh = Surplus(high);
         while (fHigh > 0)
         {
@@ -103,7 +111,7 @@ public sealed class HermeticCompressor
     {
         var traits = _machine.Traits;
         double n = at.NetFlow, electrical = at.ElectricalW, room = ToRoom(shellK, duty.RoomTemperatureK);
-        double Isentropic(GasPoint from, double pressurePa) => n * (gas.AtEntropy(pressurePa, from.MolarEntropy, at.Compressed.TemperatureK).MolarEnthalpy - from.MolarEnthalpy);
+        double Isentropic(GasPoint from, double pressurePa) => n * (gas.AtEntropy(pressurePa, from.MolarEntropy, at.Compressed.TemperatureK, GasPlace.Compressed).MolarEnthalpy - from.MolarEnthalpy);
         var start = new GasPoint(suction.TemperatureK, suction.PressurePa, suction.MolarDensity, suction.MolarEnthalpy, suction.MolarEntropy);
         double ideal = Isentropic(start, duty.DischargePressurePa), heated = Isentropic(at.Heated, duty.DischargePressurePa);
         double throttled = Isentropic(at.Throttled, at.Compressed.PressurePa);

@@ -36,21 +36,40 @@ public static class NameplateCalibration
     {
         InputCheck.Within(powerW, 5, 1e6, "W", nameof(powerW));
         var cycle = new RatingCycle(refrigerant);
-        var best = (Machine: machine, Performance: (CompressorPerformance?)null, CapacityW: 0.0);
-        double Power(double logScale)
+        var best = NameplateDisplacement.Match(capacityW, cycle, machine, conditions, cancel);
+        double perMole = cycle.CoolingPerMole(conditions), wanted = powerW / capacityW;
+        var duty = cycle.Duty(conditions);
+        // power over capacity hardly hangs on the displacement, which follows in proportion from run to run
+        double Off(double logScale)
         {
             var tried = best.Machine with { Traits = machine.Traits with { LossScale = Math.Exp(logScale) } };
-            best = NameplateDisplacement.Match(capacityW, cycle, tried, conditions, cancel);
-            return best.Performance!.ElectricalPowerW - powerW;
+            var performance = new HermeticCompressor(tried, cycle.Model, cycle.Composition).Run(duty, cancel);
+            double capacity = performance.MolarFlow * perMole;
+            best = (tried with { DisplacementM3 = tried.DisplacementM3 * capacityW / capacity }, performance, capacity);
+            return performance.ElectricalPowerW / capacity - wanted;
         }
 
-        double low = Power(Math.Log(LeastScale)), high = Power(Math.Log(MostScale));
+        double low = Off(Math.Log(LeastScale)), high = Off(Math.Log(MostScale));
         if (low > 0 || high < 0)
             throw new ArgumentException(FormattableString.Invariant(
-                $"{nameof(powerW)} is {powerW:0.#} W; with {capacityW:0.#} W of cooling on {refrigerant} a {machine.Traits.Kind.ToString().ToLowerInvariant()} machine takes from {low + powerW:0.#} to {high + powerW:0.#} W. Is the power that of the compressor alone, and are the rating conditions those of the sheet?"), nameof(powerW));
-        double scale = Math.Exp(Brent.Solve(Power, Math.Log(LeastScale), low, Math.Log(MostScale), high, 1e-9));
-        Power(Math.Log(scale));
-        var warnings = new List<string>(best.Performance!.Warnings);
+                $"{nameof(powerW)} is {powerW:0.#} W; with {capacityW:0.#} W of cooling on {refrigerant} a {machine.Traits.Kind.ToString().ToLowerInvariant()} machine takes from {(low + wanted) * capacityW:0.#} to {(high + wanted) * capacityW:0.#} W. Is the power that of the compressor alone, and are the rating conditions those of the sheet?"), nameof(powerW));
+        double found = Brent.Solve(Off, Math.Log(LeastScale), low, Math.Log(MostScale), high, 1e-5), step = 1e-3;
+        // the last digits with the displacement matched at every trial: secant
+        double Exact(double logScale)
+        {
+            best = NameplateDisplacement.Match(capacityW, cycle, best.Machine with { Traits = machine.Traits with { LossScale = Math.Exp(logScale) } }, conditions, cancel);
+            return best.Performance.ElectricalPowerW / powerW - 1;
+        }
+
+        double before = found + step, offBefore = Exact(before), off = Exact(found);
+        for (int i = 0; i < 12 && Math.Abs(off) > 1e-11 && off != offBefore; i++)
+        {
+            double next = found - off * (found - before) / (off - offBefore);
+            (before, offBefore, found) = (found, off, next);
+            off = Exact(found);
+        }
+        double scale = Math.Exp(found);
+        var warnings = new List<string>(best.Performance.Warnings);
         if (scale is < UsualLow or > UsualHigh)
             warnings.Add(FormattableString.Invariant($"the rated power asks for friction and motor losses {scale:0.##} times the usual ones: the nameplate may mean other conditions or another kind of machine"));
         var fitted = best.Machine with

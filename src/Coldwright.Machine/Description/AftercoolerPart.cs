@@ -9,4 +9,6 @@ public sealed record AftercoolerPart : Part
     public double PressureDropPa { get; init; }
     /// <summary>Fan power, W electrical.</summary>
     public double FanPowerW { get; init; }
+    /// <summary>Volume of its passages, m3; null when not known.</summary>
+    public double? GasVolumeM3 { get; init; }
 }

@@ -53,4 +53,6 @@ public sealed record CompressorPart : Part
     public double? ShellConductanceWPerK { get; init; }
     /// <summary>Oil separator and return; null when none is described.</summary>
     public OilDescription? Oil { get; init; }
+    /// <summary>Gas space in its shell, m3; null when not known.</summary>
+    public double? GasVolumeM3 { get; init; }
 }

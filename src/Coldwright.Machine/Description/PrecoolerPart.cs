@@ -15,6 +15,8 @@ public sealed record PrecoolerPart : Part
     public double? CapacityW { get; init; }
     /// <summary>Fan power, W electrical.</summary>
     public double FanPowerW { get; init; }
+    /// <summary>Volume of the mixture's passage, m3; null when not known.</summary>
+    public double? GasVolumeM3 { get; init; }
     /// <summary>The loop itself, for the model that works its temperatures out; null when only the temperatures above are given.</summary>
     public PrecoolerLoopDescription? Loop { get; init; }
 }

@@ -20,6 +20,8 @@ public sealed record VesselPart : Part
     public double VolumeM3 => Tube.BoreAreaM2 * LengthM;
     /// <summary>Its ends; null when not given.</summary>
     public CapShape? Caps { get; init; }
+    /// <summary>Thickness of its ends, m; null when not given.</summary>
+    public double? CapThicknessM { get; init; }
     /// <summary>Material of the wall (key of the materials data); null when not given.</summary>
     public string? WallMaterial { get; init; }
 }

@@ -5,4 +5,6 @@ public sealed record WarmExchangerPart : Part
 {
     /// <summary>Overall conductance UA, W/K.</summary>
     public required double ConductanceWPerK { get; init; }
+    /// <summary>Volume of both its passages, m3; null when not known.</summary>
+    public double? GasVolumeM3 { get; init; }
 }

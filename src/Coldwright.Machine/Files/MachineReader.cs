@@ -71,6 +71,8 @@ public static class MachineReader
         {
             Mixture = r?.Mixture("mixture", r.Choice("fractions") == "mass") ?? new Composition(["nitrogen"], [1]),
             MassKg = r?.OptionalQuantity("mass"),
+            ReleaseHeightM = r?.Quantity("release-height", 0.6) ?? double.NaN,
+            EvacuatedToPa = r?.OptionalQuantity("evacuated-to"),
         };
     }
 
@@ -84,8 +86,22 @@ public static class MachineReader
         var low = r?.Quantity("low-pressure") ?? double.NaN;
         if (high <= low)
             r!.Complain("high-pressure", $"high-pressure: {QuantityText.Pressure(high)} is not above the low pressure, {QuantityText.Pressure(low)}");
-        return new OperationDescription { HighPressurePa = high, LowPressurePa = low, StandstillPressurePa = r?.OptionalQuantity("standstill-pressure") };
+        return new OperationDescription
+        {
+            HighPressurePa = high, LowPressurePa = low, StandstillPressurePa = r?.OptionalQuantity("standstill-pressure"), Hold = HeldWord(r?.Choice("hold")),
+            SolveFor = r?.Choice("solve-for") == "throttle" ? HeldAnswer.Throttle : HeldAnswer.Charge,
+        };
     }
+
+    /// <summary>What a word holds; null for none or an unknown one.</summary>
+    public static HeldPressure? HeldWord(string? word) => word switch
+    {
+        "neither" => HeldPressure.Neither,
+        "high" => HeldPressure.High,
+        "low" => HeldPressure.Low,
+        "both" => HeldPressure.Both,
+        _ => null,
+    };
 
     /// <summary>The most parts a machine may have; ten times a large cooler's, few enough to search among.</summary>
     public const int MostParts = 300;

@@ -47,8 +47,8 @@ internal static class PartReader
     private static Part Make(SectionReader r, PartKind kind, string name) => kind.Word switch
     {
         "compressor" => CompressorReader.Read(r, name),
-        "aftercooler" => new AftercoolerPart { Name = name, ApproachK = r.Quantity("approach"), PressureDropPa = r.Quantity("pressure-drop", 0), FanPowerW = r.Quantity("fan-power", 0) },
-        "warm-exchanger" => new WarmExchangerPart { Name = name, ConductanceWPerK = r.Quantity("conductance") },
+        "aftercooler" => new AftercoolerPart { Name = name, ApproachK = r.Quantity("approach"), PressureDropPa = r.Quantity("pressure-drop", 0), FanPowerW = r.Quantity("fan-power", 0), GasVolumeM3 = r.OptionalQuantity("gas-volume") },
+        "warm-exchanger" => new WarmExchangerPart { Name = name, ConductanceWPerK = r.Quantity("conductance"), GasVolumeM3 = r.OptionalQuantity("gas-volume") },
         "precooler" => PrecoolerReader.Read(r, name),
         "recuperator" => RecuperatorReader.Read(r, name),
         "throttle" => ThrottleReader.Read(r, name),
@@ -59,7 +59,7 @@ internal static class PartReader
         "feed" => FeedReader.Read(r, name),
         "buffer" => BufferReader.Read(r, name),
         "valve" => new ValvePart { Name = name },
-        "relief" => new ReliefPart { Name = name, SetPressurePa = r.Quantity("set-pressure") },
+        "relief" => new ReliefPart { Name = name, SetPressurePa = r.Quantity("set-pressure"), BoreM = r.OptionalQuantity("bore") },
         "flask" => new FlaskPart { Name = name, VolumeM3 = r.Quantity("volume") },
         _ => throw new InvalidOperationException($"the part kind '{kind.Word}' is in the key table but no part is made of it"),
     };

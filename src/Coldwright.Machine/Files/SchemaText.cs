@@ -17,7 +17,10 @@ public static class SchemaText
     /// <summary>Schema of <c>shop.yaml</c>.</summary>
     public static string Shop() => Write(ShopKeys.Root, "Coldwright shop.yaml: what is at hand and what it costs");
 
-    private static string Write(FileSection root, string title)
+    /// <summary>Schema of any file that is read by a key table.</summary>
+    /// <param name="root">Its key table.</param>
+    /// <param name="title">Title of the schema.</param>
+    public static string Write(FileSection root, string title)
     {
         using var buffer = new MemoryStream();
         using (var json = new Utf8JsonWriter(buffer, _options))

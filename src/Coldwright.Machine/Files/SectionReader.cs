@@ -52,6 +52,9 @@ public sealed class SectionReader
     /// <summary>True when the key is there.</summary>
     public bool Has(string key) => _values.ContainsKey(_section[key].Name);
 
+    /// <summary>Line and column of a key's value, or of the group when the key is not there.</summary>
+    public (int Line, int Column) PlaceOf(string key) => _values.TryGetValue(key, out var node) ? (node.Line, node.Column) : (_map.Line, _map.Column);
+
     /// <summary>Reports a problem at a key, or at the group when the key is not there.</summary>
     public void Complain(string key, string message) => Context.Problems.Add(_values.TryGetValue(key, out var node) ? node : _map, message);
 

@@ -24,11 +24,15 @@ public static class StarterText
           mixture: "nitrogen 0.27, methane 0.38, ethane 0.20, propane 0.09, isobutane 0.06"
           fractions: mole              # or: mass
           # mass: 320 g                # when you weighed it
+          # release-height: 0.9 m      # lowest part above the floor; 0.6 m when left out
+          # evacuated-to: 0.5 mbara    # before filling
 
         operation:
           high-pressure: 17.5 barg     # before the recuperator
           low-pressure: 3.6 barg       # at the cold end and at the suction
           # standstill-pressure: 15 barg   # of the whole loop, after it has stood warm
+          # hold: neither                  # both pressures follow from hardware and charge; or high, low, both: held as they stand here
+          # solve-for: charge              # what follows from a held pressure; or: throttle
 
         # Parts by name. The name is yours, the kind is one of: compressor, aftercooler, warm-exchanger, precooler,
         # recuperator, throttle, coil, vessel, block, cold-box, feed, buffer, valve, relief, flask.
@@ -58,6 +62,7 @@ public static class StarterText
             # supply-frequency: 50 Hz
             # poles: 2                 # of the motor
             # shell-cooling: fan       # or: still-air; or its shell-conductance in W/K, when you measured that
+            # gas-volume: 0.9 L        # gas space in its shell; the charge fills that too. Aftercooler, warm exchanger and precooler have this key as well
             # oil:                     # separator and timed return
             #   circulation: 1.5 %     # of the gas by mass; leave out for the usual value
             #   separator-efficiency: 96 %
@@ -136,7 +141,8 @@ public static class StarterText
             kind: vessel
             tube: 2-1/8 in type L
             length: 320 mm
-            # caps: domed              # or: flat
+            caps: domed                # or: flat
+            cap-thickness: 2.5 mm      # safety rates the ends by it; measure yours
             # wall-material: copper
           cold-box:
             kind: cold-box
@@ -168,6 +174,7 @@ public static class StarterText
           vessel-relief:
             kind: relief
             set-pressure: 21 barg
+            # bore: 6 mm               # least bore when it is open; that of its line when left out
           loop-relief:
             kind: relief
             set-pressure: 24 barg

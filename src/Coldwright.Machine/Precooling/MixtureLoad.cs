@@ -1,6 +1,7 @@
 using Coldwright.Fluids.PhaseEquilibrium;
 using Coldwright.Fluids.States;
 using Coldwright.Machine.Compression;
+using Coldwright.Machine.Streams;
 using Coldwright.Numerics.Interpolation;
 
 namespace Coldwright.Machine.Precooling;
@@ -67,6 +68,32 @@ public sealed class MixtureLoad
         var kinks = new bool[h.Length];
         for (int i = 1; i < h.Length - 1; i++) kinks[i] = curve.Phases[i] != curve.Phases[i - 1] || curve.Phases[i + 1] != curve.Phases[i];
         return new MixtureLoad(h, t, kinks, molarFlow, pressurePa, [.. flash.Model.Warnings], curve);
+    }
+
+    /// <summary>From a table that exists already: the nodes of its nearest isobar, at the pressure asked for.</summary>
+    /// <param name="table">Properties of the mixture.</param>
+    /// <param name="pressurePa">Pa absolute.</param>
+    /// <param name="inletEnthalpy">At the evaporator's inlet, J/mol, within the table.</param>
+    /// <param name="molarFlow">mol/s, above 0 to 1e3.</param>
+    /// <param name="coldestK">Lower end of the curve, K; null: 130 K below the inlet, or where the table ends.</param>
+    public static MixtureLoad FromTable(StreamTable table, double pressurePa, double inletEnthalpy, double molarFlow, double? coldestK = null)
+    {
+        CheckFlow(molarFlow);
+        double inletK = table.Temperature(inletEnthalpy, pressurePa, out _), coldest = Math.Max(coldestK ?? inletK - UsualDepthK, LowestK);
+        var (lowest, _) = table.Range(pressurePa);
+        var nodes = new List<(double H, double K, string Phases)>();
+        foreach (double h in table.NodeEnthalpies(pressurePa).Prepend(lowest).Append(inletEnthalpy))
+        {
+            // the table's ends move a little with pressure; a node too near its neighbour says nothing and spoils the slope
+            if (h < lowest || h > inletEnthalpy || nodes.Count > 0 && !(h > nodes[^1].H + 0.5)) continue;
+            var point = table.At(h, pressurePa);
+            if (point.TemperatureK >= coldest || h == inletEnthalpy) nodes.Add((h, point.TemperatureK, point.Phases));
+        }
+        if (nodes.Count < 2 || nodes[^1].H < inletEnthalpy) nodes.Add((inletEnthalpy, inletK, nodes.Count > 0 ? nodes[^1].Phases : ""));
+        if (nodes.Count < 2) throw new ArgumentException(FormattableString.Invariant($"the table ends at the evaporator's inlet of {inletK:0.#} K; it must reach below"), nameof(table));
+        var kinks = new bool[nodes.Count];
+        for (int i = 1; i < nodes.Count - 1; i++) kinks[i] = nodes[i].Phases != nodes[i - 1].Phases || nodes[i + 1].Phases != nodes[i].Phases;
+        return new MixtureLoad([.. nodes.Select(n => n.H)], [.. nodes.Select(n => n.K)], kinks, molarFlow, pressurePa, table.Warnings, null);
     }
 
     /// <summary>A stream of constant heat capacity, for checks against exact solutions and for water or brine.</summary>

@@ -77,7 +77,7 @@ public sealed class DistributedRecuperator
             coarse = half.Solve(warm);
             coarseDuty = RecuperatorAnswer.Duty(half.Equations, coarse);
         }
-        var solver = new RecuperatorSolver(question, cells, cancel);
+        var solver = new RecuperatorSolver(question, cells, cancel, Options.Tolerance);
         var state = solver.Solve(warm ?? coarse);
         var result = RecuperatorAnswer.Make(question, solver, state);
         // second order: the difference to the coarse grid is three times what is left

@@ -30,7 +30,10 @@ internal static class RecuperatorAnswer
             axial = Math.Max(axial, Math.Max(Math.Abs(upper), Math.Abs(lower)));
             stations[i] = new RecuperatorStation((i + 0.5) * dx, e.HotT(i), e.ColdT(i), s.Wall[i], e.HotPoint[i].Phases, e.ColdPoint[i].Phases, e.HotPoint[i].Quality, e.ColdPoint[i].Quality,
                 e.HotLocal[i].Film, e.ColdLocal[i].Film, u / dx, e.Given(i, s) / dx, room / dx, 0.5 * (upper + lower),
-                0.5 * (s.HotP[i] + s.HotP[i + 1]), 0.5 * (s.ColdP[i] + s.ColdP[i + 1]));
+                0.5 * (s.HotP[i] + s.HotP[i + 1]), 0.5 * (s.ColdP[i] + s.ColdP[i + 1]))
+            {
+                HotEnthalpy = 0.5 * (s.HotH[i] + s.HotH[i + 1]), ColdEnthalpy = 0.5 * (s.ColdH[i] + s.ColdH[i + 1]),
+            };
         }
         double given = question.Hot.MolarFlow * (s.HotH[0] - s.HotH[n]), taken = question.Cold.MolarFlow * (s.ColdH[0] - s.ColdH[n]);
         double largest = CounterflowLimit.LargestDuty(question.Hot, question.Cold), difference = question.Hot.TemperatureK - question.Cold.TemperatureK;

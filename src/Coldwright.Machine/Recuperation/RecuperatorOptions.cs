@@ -20,10 +20,14 @@ public sealed record RecuperatorOptions
     /// <summary>True: further solves that carry the correlations' uncertainty to the result.</summary>
     public bool Band { get; init; } = true;
 
+    /// <summary>Largest balance left, relative to the heat that flows, 1e-13 to 1e-4.</summary>
+    public double Tolerance { get; init; } = RecuperatorSolver.Tolerance;
+
     internal void Check()
     {
         if (Cells is < 8 or > 2000 || Cells % 2 != 0) throw new ArgumentException($"number of cells must be even and 8 to 2000, got {Cells}");
         if (!double.IsFinite(ColdEndRiseM)) throw new ArgumentException($"rise of the cold end must be a number, got {ColdEndRiseM} m");
+        if (!(Tolerance is >= 1e-13 and <= 1e-4)) throw new ArgumentException($"tolerance of the balances must be 1e-13 to 1e-4, got {Tolerance}");
         Hot.Check("warm");
         Cold.Check("cold");
     }

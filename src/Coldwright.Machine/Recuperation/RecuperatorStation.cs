@@ -18,4 +18,10 @@ namespace Coldwright.Machine.Recuperation;
 /// <param name="HotPressurePa">Pa.</param>
 /// <param name="ColdPressurePa">Pa.</param>
 public sealed record RecuperatorStation(double PositionM, double HotK, double ColdK, double WallK, string HotPhases, string ColdPhases, double HotQuality, double ColdQuality,
-    double HotFilm, double ColdFilm, double ConductancePerLength, double HeatPerLength, double LeakPerLength, double AxialConductionW, double HotPressurePa, double ColdPressurePa);
+    double HotFilm, double ColdFilm, double ConductancePerLength, double HeatPerLength, double LeakPerLength, double AxialConductionW, double HotPressurePa, double ColdPressurePa)
+{
+    /// <summary>Warm stream at the middle of the cell, J/mol.</summary>
+    public double HotEnthalpy { get; init; }
+    /// <summary>Cold stream at the middle of the cell, J/mol.</summary>
+    public double ColdEnthalpy { get; init; }
+}

@@ -36,6 +36,22 @@ internal sealed class IsobarPair
     /// <summary>Lowest and highest enthalpy, J/mol, at a weight of the upper isobar.</summary>
     public (double Lowest, double Highest) Range(double w) => (Start(0, w), Start(_ha.Length - 1, w));
 
+    /// <summary>Mole fractions of the phases at an enthalpy (J/mol) and a weight of the upper isobar, along the same relative places.</summary>
+    public void Compositions(double h, double w, Span<double> vapour, Span<double> liquid)
+    {
+        int low = 0, high = _ha.Length - 1;
+        while (high - low > 1)
+        {
+            int middle = (low + high) >> 1;
+            if (Start(middle, w) <= h) low = middle; else high = middle;
+        }
+        double start = Start(low, w), place = (h - start) / (Start(low + 1, w) - start);
+        // a weight beyond the two isobars would make a fraction negative
+        double upper = Math.Clamp(w, 0, 1);
+        _a.Compositions!.Add(_ha[low] + place * (_ha[low + 1] - _ha[low]), 1 - upper, vapour, liquid);
+        _b.Compositions!.Add(_hb[low] + place * (_hb[low + 1] - _hb[low]), upper, vapour, liquid);
+    }
+
     /// <summary>All columns, the slope dT/dh (K mol/J) and the phases at an enthalpy (J/mol), a pressure (Pa) and its weight.</summary>
     public string Evaluate(double h, double p, double w, Span<double> v, ref double slope, out bool outside)
     {

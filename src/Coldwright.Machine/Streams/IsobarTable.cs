@@ -17,6 +17,8 @@ internal sealed class IsobarTable
     /// <summary>Phases of every region or gap.</summary>
     public string[] Names { get; }
     public int NodeCount => _h.Length;
+    /// <summary>Mole fractions of the phases; null in a table of constant properties.</summary>
+    public PhaseCompositions? Compositions { get; }
     public ReadOnlySpan<double> Enthalpies => _h;
     public double Temperature(int node) => _value[node * Columns];
 
@@ -26,6 +28,7 @@ internal sealed class IsobarTable
     {
         PressurePa = pressurePa;
         int n = nodes.Count;
+        if (nodes.All(node => node.Vapour is not null || node.Liquid is not null)) Compositions = new PhaseCompositions(nodes);
         (_h, _value, _left, _right) = (new double[n], new double[n * Columns], new double[n * Columns], new double[n * Columns]);
         for (int i = 0; i < n; i++)
         {

@@ -11,6 +11,10 @@ internal sealed class StreamNode
     public required string Phases { get; init; }
     /// <summary>Molar fraction of every phase, in the order of the words.</summary>
     public required double[] Fractions { get; init; }
+    /// <summary>Mole fractions of the vapour; null where there is none.</summary>
+    public double[]? Vapour { get; init; }
+    /// <summary>Mole fractions of all liquid together; null where there is none.</summary>
+    public double[]? Liquid { get; init; }
     /// <summary>Values by column; not a number where the phase is absent, until <see cref="IsobarSampler"/> fills it.</summary>
     public required double[] Values { get; init; }
 }

@@ -77,8 +77,20 @@ internal sealed class StreamNodeMaker(Flash flash, TransportModel transport, dou
             MolarEnthalpy = state.MolarEnthalpy,
             Phases = state.PhaseNames,
             Fractions = [.. state.Phases.Select(p => p.Fraction)],
+            Vapour = vapour is null ? null : [.. vapour.Composition],
+            Liquid = liquids.Count == 0 ? null : Together(liquids),
             Values = v,
         };
+    }
+
+    private static double[] Together(List<PhaseState> liquids)
+    {
+        if (liquids.Count == 1) return [.. liquids[0].Composition];
+        double amount = liquids.Sum(l => l.Fraction);
+        var x = new double[liquids[0].Composition.Count];
+        foreach (var liquid in liquids)
+            for (int i = 0; i < x.Length; i++) x[i] += liquid.Fraction / amount * liquid.Composition[i];
+        return x;
     }
 
     private PhaseTransport Liquid(double t, List<PhaseState> liquids)

@@ -181,6 +181,22 @@ public sealed class StreamTable
         };
     }
 
+    /// <summary>Mole fractions of the vapour and of all liquid together at an enthalpy (J/mol) and a pressure (Pa); of an absent phase those it has where it appears.</summary>
+    /// <param name="molarEnthalpy">J/mol.</param>
+    /// <param name="pressurePa">Pa.</param>
+    /// <param name="vapour">Filled; as long as the composition.</param>
+    /// <param name="liquid">Filled; as long as the composition.</param>
+    /// <exception cref="InvalidOperationException">A table of constant properties has no substances.</exception>
+    public void Compositions(double molarEnthalpy, double pressurePa, Span<double> vapour, Span<double> liquid)
+    {
+        vapour.Clear();
+        liquid.Clear();
+        var (i, w) = Place(pressurePa);
+        if (_isobars[i].Compositions is not { } only) throw new InvalidOperationException("a table of constant properties has no substances");
+        if (w == 0) only.Add(molarEnthalpy, 1, vapour, liquid);
+        else _pairs[i].Compositions(molarEnthalpy, w, vapour, liquid);
+    }
+
     /// <summary>Temperature (K) and its slope dT/dh (K mol/J) at an enthalpy (J/mol) and a pressure (Pa).</summary>
     public double Temperature(double molarEnthalpy, double pressurePa, out double slope)
     {

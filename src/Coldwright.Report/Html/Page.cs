@@ -1,4 +1,5 @@
 using Coldwright.Report.Charts;
+using Coldwright.Report.Loops;
 
 namespace Coldwright.Report.Html;
 
@@ -16,6 +17,7 @@ internal static class Page
         <title>{Markup.Escape(title)}</title>
         <style>
         {ChartStyle.Css}
+        {LoopStyle.Css}
         {PageStyle.Css}
         </style>
         </head>

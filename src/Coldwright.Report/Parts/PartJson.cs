@@ -19,6 +19,7 @@ public static class PartJson
         w.WriteStartObject();
         w.WriteString("schema", "coldwright/rate-part/1");
         w.WriteString("machine", report.Machine.Name);
+        FindingsJson.WriteProperty(w, report.Findings);
         w.WriteString("part", rating.Part);
         w.WriteString("kind", rating.Kind);
         w.WriteString("method", rating.Method);
@@ -51,7 +52,6 @@ public static class PartJson
         w.Objects("profiles", rating.Pictures, p => Picture(w, p));
         w.Texts("sources", rating.Sources);
         w.Texts("warnings", rating.Warnings);
-        FindingsJson.WriteProperty(w, report.Findings);
         w.WriteEndObject();
     });
 

@@ -1,5 +1,6 @@
 using Coldwright.Report.Html;
 using Coldwright.Report.Rating;
+using Coldwright.Report.Safety;
 using Coldwright.Safety;
 using Coldwright.Simulation.Parts;
 using Coldwright.Simulation.Parts.Pictures;
@@ -19,10 +20,14 @@ public static class PartPage
     {
         var (units, rating, html) = (report.PartUnits(typographic: true), report.Rating, new HtmlText());
         Head(html, report, units);
+        FindingsHtml.GraveFirst(html, report.Findings, units.Readout);
+        Answer(html, report, units);
         if (rating.Warnings.Count > 0) html.Section("What to keep in mind", h => h.List(rating.Warnings));
         foreach (var picture in rating.Pictures) html.Section(picture.Title, h => Draw(h, picture, units));
         foreach (var section in rating.Sections) html.Section(section.Title, h => Section(h, section, units));
         if (rating.Limits.Count > 0) html.Section("Limits", h => Limits(h, rating, units));
+        var cautions = report.OwnFindings.Where(f => f.Grade == Grade.Caution).ToArray();
+        if (cautions.Length > 0) html.Section("Cautions about this part", h => FindingsHtml.Write(h, cautions, units.Readout));
         html.Section("How far the numbers close, and where they come from", h =>
         {
             h.Table(["balance", ">relative error"], rating.Balances.Select(b => new[] { b.Name, units.Readout.Error(b.Error) }));
@@ -40,6 +45,11 @@ public static class PartPage
             h.Element("h1", report.Title);
             h.Element("p", $"One part alone, by {rating.Method}; {rating.FluidModel} fluid model. Charge: {report.Machine.Charge.Mixture}. {PartFigures.Point(rating.Point, units)}");
         });
+    }
+
+    private static void Answer(HtmlText html, PartReport report, PartUnits units)
+    {
+        var rating = report.Rating;
         html.Element("p", rating.Verdict, rating.BreaksLimit ? "verdict short" : "verdict");
         html.Inside("div", "tiles", h =>
         {

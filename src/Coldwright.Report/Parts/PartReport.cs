@@ -11,7 +11,7 @@ public sealed record PartReport
     public required MachineDescription Machine { get; init; }
     /// <summary>The part's rating.</summary>
     public required PartRating Rating { get; init; }
-    /// <summary>Safety findings that concern the part, the standing reminder last.</summary>
+    /// <summary>Safety findings: the grave ones of the whole cooler, the others that concern the part, the standing reminder last.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
     /// <summary>Units a person reads first.</summary>
     public UnitSystem Units { get; init; } = UnitSystem.Si;

@@ -1,4 +1,5 @@
 using Coldwright.Report.Rating;
+using Coldwright.Report.Safety;
 using Coldwright.Report.Terminal;
 using Coldwright.Safety;
 using Coldwright.Simulation.Parts;
@@ -19,7 +20,9 @@ public static class PartText
     public static string Write(PartReport report, bool colour)
     {
         var (units, style, rating) = (report.PartUnits(typographic: false), new TerminalStyle(colour), report.Rating);
-        var lines = new List<string> { style.Bold(Wrapping.OneLine($"{report.Title} alone, {rating.FluidModel} model", Columns)) };
+        var lines = new List<string>(GraveLines.Of(report.Findings, units.Readout, colour, Columns, wrap: 4));
+        if (lines.Count > 0) lines.Add("");
+        lines.Add(style.Bold(Wrapping.OneLine($"{report.Title} alone, {rating.FluidModel} model", Columns)));
         lines.AddRange(Wrapping.Wrap($"By {rating.Method}. {PartFigures.Point(rating.Point, units)}", Columns).Select(l => style.Quiet(l)));
         lines.Add("");
         lines.AddRange(Wrapping.Wrap(rating.Verdict, Columns).Select(l => rating.BreaksLimit ? style.Alarm(l) : style.Bold(l)));
@@ -30,8 +33,6 @@ public static class PartText
         if (rating.Sections.Any(s => s.Figures.Any(f => f.Band is not null))) lines.Add(style.Quiet("In brackets: the band of the model, one standard deviation unless said otherwise."));
         foreach (var warning in rating.Warnings) Item(lines, style.Warm("note") + "     ", warning);
         foreach (var source in rating.Sources) Item(lines, style.Quiet("source") + "   ", source);
-        foreach (var f in report.OwnFindings.Where(f => f.Grade is Grade.Stop or Grade.Serious))
-            Item(lines, style.Alarm(f.Grade.ToString().ToUpperInvariant().PadRight(Margin)), $"{f.Part}: {f.Rule}; {f.Do}");
         lines.Add(Wrapping.OneLine($"{RatingHeadline.Capital(Cautions.LocalCodes.Rule)}.", Columns));
         return string.Join('\n', lines) + "\n";
     }

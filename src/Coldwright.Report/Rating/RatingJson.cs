@@ -15,6 +15,7 @@ public static class RatingJson
         w.WriteStartObject();
         w.WriteString("schema", "coldwright/rate/1");
         w.WriteString("machine", report.Machine.Name);
+        FindingsJson.WriteProperty(w, report.Findings);
         Headline(w, rating);
         w.Objects("cooling_curve", rating.CoolingCurve, p =>
         {
@@ -58,7 +59,6 @@ public static class RatingJson
             });
         else w.WriteNull("second_opinion");
         w.Texts("warnings", report.Warnings);
-        FindingsJson.WriteProperty(w, report.Findings);
         w.WriteEndObject();
     });
 

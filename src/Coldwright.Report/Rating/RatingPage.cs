@@ -1,6 +1,8 @@
 using Coldwright.Fluids.IdealGas;
 using Coldwright.Report.Html;
+using Coldwright.Report.Loops;
 using Coldwright.Report.Parts;
+using Coldwright.Report.Safety;
 using Coldwright.Safety;
 using Coldwright.Simulation.Rating;
 
@@ -19,8 +21,9 @@ public static class RatingPage
         var readout = report.Readout(typographic: true);
         var html = new HtmlText();
         Head(html, report, readout);
-        var grave = report.FindingsAt(Grade.Stop, Grade.Serious).ToArray();
-        if (grave.Length > 0) html.Section("Before anything is built or run", h => Findings(h, grave, readout));
+        FindingsHtml.GraveFirst(html, report.Findings, readout);
+        Answer(html, report, readout);
+        RatingLoop.Write(html, report, readout);
         Background(html, report);
         Pictures(html, report, readout);
         if (report.Parts is { } parts) PartsOverview.Write(html, parts, new PartUnits(readout, report.Machine.Room.PressurePa));
@@ -38,6 +41,11 @@ public static class RatingPage
             h.Element("p", $"Steady rating by the {main.Model} model. Charge: {operation.Composition}. " +
                 $"Pressures {readout.PressureFull(operation.HighPressurePa)} and {readout.PressureFull(operation.LowPressurePa)}. Room {readout.TemperatureFull(report.Machine.Room.TemperatureK)}.");
         });
+    }
+
+    private static void Answer(HtmlText html, RatingReport report, Readout readout)
+    {
+        var main = report.Main;
         html.Element("p", main.LimitedBy.Sentence, main.LimitedBy.Kind == LimitationKind.Works ? "verdict" : "verdict short");
         html.Inside("div", "tiles", h =>
         {
@@ -96,26 +104,12 @@ public static class RatingPage
         });
         html.Section("Limits of the parts", tables.Limits);
         var cautions = report.FindingsAt(Grade.Caution).ToArray();
-        if (cautions.Length > 0) html.Section("Cautions", h => Findings(h, cautions, readout));
+        if (cautions.Length > 0) html.Section("Cautions", h => FindingsHtml.Write(h, cautions, readout));
         html.Section("How far the numbers close, and where they come from", h =>
         {
             tables.Balances(h);
             h.List(new[] { ModelSources.Of(report.Main.Model), report.Result.SecondOpinion is { } second ? ModelSources.Of(second.Model) : "", $"Caloric zero: {CaloricZero.Text}.",
                 "Per litre means per litre collected in the flask, at its normal boiling point. Exergy is counted against the room's temperature and pressure." }.Where(t => t != ""));
         });
-    }
-
-    private static void Findings(HtmlText html, IEnumerable<Finding> findings, Readout readout)
-    {
-        foreach (var f in findings)
-            html.Inside("div", $"finding {f.Grade.ToString().ToLowerInvariant()}", h =>
-            {
-                h.Inside("p", "", p => p.Element("span", f.Grade.ToString(), "grade").Raw(" &nbsp; ").Element("strong", f.Part).Raw($": {Markup.Escape(f.Rule)}."));
-                if (f.Value is { } value)
-                    h.Element("p", $"Here {readout.Any(value, f.Unit)}" + (f.Limit is { } limit ? $", against {readout.Any(limit, f.Unit)}." : "."));
-                h.Element("p", $"Otherwise: {f.Consequence}.");
-                h.Inside("p", "", p => p.Element("strong", "Do:").Raw(" " + Markup.Escape(f.Do) + "."));
-                h.Element("p", $"Source: {f.Source}", "source");
-            });
     }
 }

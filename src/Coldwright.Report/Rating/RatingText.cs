@@ -1,3 +1,4 @@
+using Coldwright.Report.Safety;
 using Coldwright.Report.Terminal;
 using Coldwright.Safety;
 using Coldwright.Simulation.Rating;
@@ -30,12 +31,14 @@ public static class RatingText
     private static List<string> Screen(RatingReport report, bool colour, int wrap, int most)
     {
         var (readout, style) = (report.Readout(typographic: false), new TerminalStyle(colour));
+        var grave = GraveLines.Of(report.Findings, readout, style.Colour, Columns, Grave, wrap);
         List<string> lines =
         [
+            .. grave, .. grave.Count > 0 ? [""] : Array.Empty<string>(),
             .. Head(report, readout, style), "", .. Figures(report, readout, style, Math.Min(wrap, 2)), "", .. Verdict(report, readout, style), "",
             .. CoolingBars.Lines(report.Main, readout, style), .. Losses(report, readout, style), "",
         ];
-        var safety = SafetyLines(report, style, wrap).ToArray();
+        var safety = SafetyLines(report, style).ToArray();
         return [.. lines, .. Warnings(report, style, wrap, most - lines.Count - safety.Length), .. safety];
     }
 
@@ -92,25 +95,16 @@ public static class RatingText
         yield return "";
     }
 
-    private static IEnumerable<string> SafetyLines(RatingReport report, TerminalStyle style, int wrap)
+    private static IEnumerable<string> SafetyLines(RatingReport report, TerminalStyle style)
     {
-        var grave = report.FindingsAt(Grade.Stop, Grade.Serious).ToArray();
-        foreach (var f in grave.Take(Grave))
-        {
-            var grade = f.Grade.ToString().ToUpperInvariant().PadRight(7);
-            foreach (var line in Item((f.Grade == Grade.Stop ? style.Alarm(grade) : style.Warm(grade)) + "  ", $"{f.Part}: {f.Rule}; {f.Do}", wrap, $"{f.Part}: {f.Do}")) yield return line;
-        }
         var cautions = report.FindingsAt(Grade.Caution).Count();
-        var rest = new List<string>();
-        if (grave.Length > Grave) rest.Add($"{grave.Length - Grave} more like these");
-        if (cautions > 0) rest.Add($"{cautions} {(cautions == 1 ? "caution" : "cautions")}");
-        if (rest.Count > 0) yield return "         " + style.Quiet($"and {string.Join(" and ", rest)}; rules and consequences: --report");
+        if (cautions > 0) yield return style.Quiet($"{cautions} {(cautions == 1 ? "caution" : "cautions")} on safety: coldwright safety, or --report.");
         yield return Wrapping.OneLine($"{RatingHeadline.Capital(Cautions.LocalCodes.Rule)}.", Columns);
     }
 
-    // A sentence behind its word in the margin; the shorter wording where one line has to do.
-    private static IEnumerable<string> Item(string margin, string text, int wrap, string? shorter = null) =>
-        Wrapping.Wrap(wrap == 1 ? shorter ?? text : text, Columns - Margin, wrap).Select((line, i) => (i == 0 ? margin : new string(' ', Margin)) + line);
+    // A sentence behind its word in the margin.
+    private static IEnumerable<string> Item(string margin, string text, int wrap) =>
+        Wrapping.Wrap(text, Columns - Margin, wrap).Select((line, i) => (i == 0 ? margin : new string(' ', Margin)) + line);
 
     private static string Cut(string text, int width) => text.Length <= width ? text : text[..width];
 }

@@ -13,18 +13,10 @@ internal static class BufferRater
 
     public static PartRating Rate(PartContext c, BufferPart part)
     {
-        double highPa = c.At("after the aftercooler").PressurePa, suctionPa = c.Point.LowPressurePa, bore = part.ValveBoreM!.Value;
-        var model = new BufferModel(new BufferInput
-        {
-            VolumeM3 = part.VolumeM3,
-            TemperatureK = c.RoomK,
-            SetPressurePa = part.OpeningPressurePa,
-            FullyOpenAbovePa = part.FullyOpenPressurePa!.Value - part.OpeningPressurePa,
-            ValveAreaM2 = ValveDischarge * Math.PI / 4 * bore * bore,
-            Bleed = new BleedInput { BoreM = part.BleedBoreM, LengthM = part.BleedLengthM, GasViscosityPaS = Viscosity(c, suctionPa) },
-        }, c.Model, c.Z);
+        double highPa = c.At("after the aftercooler").PressurePa, suctionPa = c.Point.LowPressurePa;
+        var model = new BufferModel(Input(part, c.RoomK, Viscosity(c, suctionPa)), c.Model, c.Z);
         var r = model.Run(highPa, suctionPa, c.Cancel);
-        double standstill = c.Machine.Operation.StandstillPressurePa ?? 0, warmPa = Math.Max(Math.Max(highPa, standstill), part.FullyOpenPressurePa.Value);
+        double standstill = c.Machine.Operation.StandstillPressurePa ?? 0, warmPa = Math.Max(Math.Max(highPa, standstill), part.FullyOpenPressurePa!.Value);
         var warm = model.Run(warmPa, suctionPa, c.Cancel);
         return new PartRating
         {
@@ -45,6 +37,24 @@ internal static class BufferRater
             Pictures = [.. Pictures(c, model, part, r, warm, highPa, suctionPa, warmPa)],
             Sources = ["the model is described in the source, src/Coldwright.Machine/Charge", FormattableString.Invariant($"discharge coefficient {ValveDischarge:0.#} of the valve: common practice, no published source")],
             Warnings = c.Told([.. r.Warnings, .. warm.Warnings.Where(w => !w.Contains("fully open", StringComparison.Ordinal)), .. part.ClosingPressurePa is null ? Array.Empty<string>() : ["the closing pressure below the opening one matters while pressures move; a steady state does not know it"]]),
+        };
+    }
+
+    /// <summary>Viscosity of such a gas at room temperature, Pa s: matters little, since the flow in a bleed is turbulent.</summary>
+    public const double UsualGasViscosity = 1.3e-5;
+
+    /// <summary>The buffer that the file describes.</summary>
+    public static BufferInput Input(BufferPart part, double roomK, double gasViscosityPaS)
+    {
+        double bore = part.ValveBoreM!.Value;
+        return new BufferInput
+        {
+            VolumeM3 = part.VolumeM3,
+            TemperatureK = roomK,
+            SetPressurePa = part.OpeningPressurePa,
+            FullyOpenAbovePa = part.FullyOpenPressurePa!.Value - part.OpeningPressurePa,
+            ValveAreaM2 = ValveDischarge * Math.PI / 4 * bore * bore,
+            Bleed = new BleedInput { BoreM = part.BleedBoreM, LengthM = part.BleedLengthM, GasViscosityPaS = gasViscosityPaS },
         };
     }
 

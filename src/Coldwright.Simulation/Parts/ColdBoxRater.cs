@@ -8,19 +8,13 @@ namespace Coldwright.Simulation.Parts;
 /// <summary>Rates the cold box: leak by path with its band, temperatures through the wall, sweating, stored heat.</summary>
 internal static class ColdBoxRater
 {
-    private const double UsualHumidity = 0.5;
-    private const string TubeMetal = "copper-dhp";
-
     public static PartRating Rate(PartContext c, ColdBoxPart part)
     {
-        double insideK = c.Point.LoadTemperatureK, inletK = c.At("into the recuperator").TemperatureK, humidity = c.Machine.Room.RelativeHumidity ?? UsualHumidity;
+        double insideK = c.Point.LoadTemperatureK, inletK = c.At("into the recuperator").TemperatureK, humidity = c.Machine.Room.RelativeHumidity ?? BoxEnclosure.UsualHumidity;
         var warnings = new List<string>();
-        var layers = BoxLayers.Of(part);
-        double wall = layers.Sum(l => l.ThicknessM);
-        var box = new InsulatedEnclosure(new BoxWall(part.Inside.LengthM, part.Inside.WidthM, part.Inside.HeightM), layers, [.. Crossing(c, part, wall, inletK, warnings)], c.RoomK, humidity,
-            new FreeConvectionFilm(part.Inside.HeightM + 2 * wall));
+        var box = BoxEnclosure.Of(c.Machine, part, inletK, warnings);
         var r = EnclosureSolver.Solve(box, insideK);
-        if (c.Machine.Room.RelativeHumidity is null) warnings.Add(FormattableString.Invariant($"the humidity of the room is not given: {100 * UsualHumidity:0} % was taken for the dew point; add 'humidity' to room (humidity: 45 %)"));
+        if (c.Machine.Room.RelativeHumidity is null) warnings.Add(FormattableString.Invariant($"the humidity of the room is not given: {100 * BoxEnclosure.UsualHumidity:0} % was taken for the dew point; add 'humidity' to room (humidity: 45 %)"));
         double rating = c.Loop.HeatLeakW.Values.Sum();
         return new PartRating
         {
@@ -53,18 +47,6 @@ internal static class ColdBoxRater
         };
     }
 
-    private static IEnumerable<WallPenetration> Crossing(PartContext c, ColdBoxPart part, double wall, double inletK, List<string> warnings)
-    {
-        var copper = SolidLibrary.Default.Find(TubeMetal);
-        foreach (var (line, inner) in ColdBoxContents.Crossing(c.Machine))
-        {
-            if (line.Tube is { } tube) yield return new WallPenetration($"tube {line.From} to {line.To}", copper, tube.MetalAreaM2, wall, inner is RecuperatorPart ? inletK : null);
-            else warnings.Add($"the line {line.From} to {line.To} crosses the insulation without a tube given: its conduction is left out");
-        }
-        foreach (var (p, i) in part.Penetrations.Select((p, i) => (p, i)))
-            yield return new WallPenetration(FormattableString.Invariant($"penetration {i + 1}, {p.Material}"), SolidLibrary.Default.Find(p.Material), p.AreaM2, p.LengthM);
-    }
-
     private static string Verdict(EnclosureLeak r)
     {
         var most = r.Paths.MaxBy(p => p.PowerW)!;
@@ -72,6 +54,6 @@ internal static class ColdBoxRater
         return FormattableString.Invariant($"Most of the leak, {100 * most.PowerW / r.TotalW:0} %, comes through {(most.Name == "insulation" ? "the insulation" : $"the {most.Name}")}.{sweat}");
     }
 
-    private static IEnumerable<string> Materials(ColdBoxPart part, PartContext c) => BoxLayers.Names(part).Concat(part.Penetrations.Select(p => p.Material)).Append(TubeMetal).Distinct()
+    private static IEnumerable<string> Materials(ColdBoxPart part, PartContext c) => BoxLayers.Names(part).Concat(part.Penetrations.Select(p => p.Material)).Append(BoxEnclosure.TubeMetal).Distinct()
         .Select(name => SolidLibrary.Default.Find(name)).Select(m => FormattableString.Invariant($"{m.Name}: {m.ConductivityCurve.Source}"));
 }

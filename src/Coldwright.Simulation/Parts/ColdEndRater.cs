@@ -53,7 +53,8 @@ internal static class ColdEndRater
         };
     }
 
-    private static VesselGeometry Vessel(VesselPart v)
+    /// <summary>The vessel that the file describes.</summary>
+    public static VesselGeometry Vessel(VesselPart v)
     {
         var vessel = new VesselGeometry { OutsideDiameterM = v.Tube.OutsideDiameterM, WallM = v.Tube.WallM, LengthM = v.LengthM, Caps = v.Caps == CapShape.Domed ? CapForm.Ellipsoidal : CapForm.Flat };
         return v.WallMaterial is { } material ? vessel with { Material = material } : vessel;

@@ -1,11 +1,11 @@
 namespace Coldwright.Simulation.Parts;
 
-/// <summary>The machine file does not describe a part closely enough to rate it alone.</summary>
+/// <summary>The machine file does not describe a part, or the whole loop, closely enough for its own model.</summary>
 /// <param name="part">Name of the part.</param>
 /// <param name="kind">Its kind.</param>
 /// <param name="keys">What to add.</param>
 public sealed class MissingKeysException(string part, string kind, IReadOnlyList<MissingKey> keys)
-    : Exception($"part '{part}' ({kind}) is not described closely enough to rate it alone; add {string.Join("; ", keys)}")
+    : Exception($"part '{part}' ({kind}) is not described closely enough; add {string.Join("; ", keys)}")
 {
     /// <summary>Name of the part.</summary>
     public string Part => part;

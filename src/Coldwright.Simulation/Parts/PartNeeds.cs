@@ -15,7 +15,8 @@ internal static class PartNeeds
         if (missing.Length > 0) throw new MissingKeysException(part.Name, Kinds.Of(part), missing);
     }
 
-    private static IEnumerable<MissingKey> Missing(Part part, LoopLayout layout) => part switch
+    /// <summary>Every key that is missing.</summary>
+    public static IEnumerable<MissingKey> Missing(Part part, LoopLayout layout) => part switch
     {
         CompressorPart p => Of(p),
         PrecoolerPart p => Of(p),

@@ -37,7 +37,8 @@ internal static class PrecoolerRater
         };
     }
 
-    private static PrecoolerMachine Machine(PrecoolerPart part, PrecoolerLoopDescription d, DescribedCompressor compressor)
+    /// <summary>The loop that the file describes.</summary>
+    public static PrecoolerMachine Machine(PrecoolerPart part, PrecoolerLoopDescription d, DescribedCompressor compressor)
     {
         var condenser = new AirCondenser { ConductanceWPerK = d.CondenserConductanceWPerK, AirFlowM3PerS = d.CondenserAirFlowM3PerS, FanPowerW = part.FanPowerW };
         ExpansionDevice expansion = d.Capillary is { } tube ? new CapillaryExpansion(ThrottleRater.Tube(tube))

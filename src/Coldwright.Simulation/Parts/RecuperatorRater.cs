@@ -53,7 +53,8 @@ internal static class RecuperatorRater
 
     private sealed record LoopPoints(Rating.LoopPoint HotIn, Rating.LoopPoint ColdIn, Rating.LoopPoint HotOut, Rating.LoopPoint ColdOut);
 
-    private static RecuperatorGeometry Geometry(RecuperatorPart p)
+    /// <summary>Shape of the exchanger that the file describes.</summary>
+    public static RecuperatorGeometry Geometry(RecuperatorPart p)
     {
         var (high, low, length) = (p.HighTube!, p.LowTube!, p.LengthM!.Value);
         double roughness = p.RoughnessM ?? RecuperatorGeometry.DrawnTubeRoughnessM;

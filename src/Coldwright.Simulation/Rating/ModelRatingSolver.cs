@@ -124,23 +124,10 @@ internal sealed class ModelRatingSolver
 
     private CostPerLitre? Cost(OperatingPoint point)
     {
-        if (point.Liquid is not { CollectedLPerH: > 0 } liquid) return null;
-        double perHour = liquid.CollectedLPerH;
-        double gas = _shop.GasPerKg.TryGetValue(liquid.Substance, out double price) ? price * liquid.RateKgPerS * 3600 / perHour : 0;
-        double charge = 0;
-        if (_machine.Charge.MassKg is { } mass)
-        {
-            var mixture = _machine.Charge.Mixture;
-            double total = 0, cost = 0;
-            for (int i = 0; i < mixture.Names.Count; i++)
-            {
-                double m = mixture.MoleFractions[i] * _loop.Model.Substances[i].MolarMass;
-                total += m;
-                if (_shop.GasPerKg.TryGetValue(mixture.Names[i], out double p)) cost += m * p;
-            }
-            charge = mass * cost / total * _shop.ChargeLossPer1000H / 1000 / perHour;
-        }
-        return new CostPerLitre(_shop.Currency, point.Power.TotalW / 1000 * _shop.ElectricityPerKWh / perHour, gas, charge);
+        var mixture = _machine.Charge.Mixture;
+        double molarMass = 0;
+        for (int i = 0; i < mixture.Names.Count; i++) molarMass += mixture.MoleFractions[i] * _loop.Model.Substances[i].MolarMass;
+        return LitreCost.Of(_shop, point.Liquid, point.Power.TotalW, mixture, (_machine.Charge.MassKg ?? 0) / molarMass, _loop.Model);
     }
 
     private double CarnotFraction(OperatingPoint point, List<CoolingPoint> curve)

@@ -52,6 +52,8 @@ public sealed record ModelRating
     public required IReadOnlyList<LimitCheck> Limits { get; init; }
     /// <summary>What stops the cooler (or, when it works, what limits it most), in words.</summary>
     public required Limitation LimitedBy { get; init; }
+    /// <summary>What the closed loop adds; null for a rating between given pressures.</summary>
+    public ClosedLoopResult? Closed { get; init; }
     /// <summary>Warnings of this model (pairs estimated, ranges left).</summary>
     public required IReadOnlyList<string> Warnings { get; init; }
 }

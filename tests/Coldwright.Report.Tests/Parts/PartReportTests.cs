@@ -19,7 +19,7 @@ public class PartReportTests
         Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
         Assert.Contains("no heat from the room was counted", text, StringComparison.Ordinal);
         Assert.Contains("BROKEN", text, StringComparison.Ordinal);
-        Assert.Contains("STOP", text, StringComparison.Ordinal);
+        Assert.Contains("DANGER", text, StringComparison.Ordinal);
         Assert.Contains("Local codes", text, StringComparison.Ordinal);
     }
 

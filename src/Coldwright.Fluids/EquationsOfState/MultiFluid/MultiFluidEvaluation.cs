@@ -287,8 +287,24 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
     public override void Hessian(double density)
     {
         Gradient(density);
-        double delta = density * _vr;
-        MixedSecondDerivatives(delta, out double adt, out double att);
+        MixedSecondDerivatives(density * _vr, out double adt, out double att);
+        Hessian(adt, att);
+    }
+
+    public override void Thermal(double density)
+    {
+        Gradient(density);
+        MixedSecondDerivatives(density * _vr, out double adt, out double att);
+        Hessian(adt, att);
+        KeepTemperatureDerivatives(adt, att);
+        double tau1 = -ATemperature;
+        if (Count == 1) GTemperature[0] = ATemperature - adt;
+        else
+            for (int k = 0; k < Count; k++) GTemperature[k] = -(_q[k] + adt * _v1[k] + (att + tau1) * _t1[k]);
+    }
+
+    private void Hessian(double adt, double att)
+    {
         if (Count == 1)
         {
             // psi = rho alphar(rho): rho psi'' = 2 rho a_rho + rho^2 a_rhorho
@@ -380,8 +396,13 @@ internal sealed class MultiFluidEvaluation : PhaseEvaluation
     {
         Gradient(density);
         MixedSecondDerivatives(density * _vr, out double dt, out double tt);
-        // tau derivatives at fixed composition to temperature derivatives
-        ATemperatureDensity = -dt;
-        ATemperature2 = tt - 2 * ATemperature;
+        KeepTemperatureDerivatives(dt, tt);
+    }
+
+    // tau derivatives at fixed composition to temperature derivatives
+    private void KeepTemperatureDerivatives(double deltaTau, double tauTau)
+    {
+        ATemperatureDensity = -deltaTau;
+        ATemperature2 = tauTau - 2 * ATemperature;
     }
 }

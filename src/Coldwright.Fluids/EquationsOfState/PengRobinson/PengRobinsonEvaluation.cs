@@ -212,6 +212,22 @@ internal sealed class PengRobinsonEvaluation : PhaseEvaluation
         }
     }
 
+    public override void Thermal(double density)
+    {
+        Hessian(density);
+        Caloric(density);
+        Base(density, out double v, out double b, out _, out double phi);
+        double rt = GasConstant * Temperature, q = (v + D1 * b) * (v + D2 * b), phiV = -1 / q, phiB = (v / q - phi) / b;
+        double excess = density * density * (AttractionDerivative(1) - _a);
+        for (int i = 0; i < Count; i++)
+        {
+            double first = 0;
+            for (int j = 0; j < Count; j++) first += _m.OneMinusKij[i * Count + j] * _root1[j] * X[j];
+            double slope = _root1[i] * _ax[i] / _root[i] + _root[i] * first;
+            GTemperature[i] = -(2 * density * (slope - _ax[i]) * phi + excess * (phiB * _covolume[i] + phiV * _translation[i])) / rt;
+        }
+    }
+
     public override void Caloric(double density)
     {
         Gradient(density);

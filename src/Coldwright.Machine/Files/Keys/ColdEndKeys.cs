@@ -44,6 +44,7 @@ public static class ColdEndKeys
         new("tube", new TubeForm(), true, "Tube its body is made of."),
         Required("length", (QuantityKind.Length with { Example = "320 mm" }).Above(0, 20), "Inside length of the body."),
         new("caps", new ChoiceForm("flat", "domed"), false, "Shape of its ends."),
+        Optional("cap-thickness", (QuantityKind.Length with { Example = "6 mm" }).Above(0, 0.2), "Thickness of its ends; safety rates them by it."),
         new("wall-material", new MaterialForm(), false, "What it is made of."),
     ];
 

@@ -76,6 +76,7 @@ public static class CompressorKeys
         Optional("shell-heat", QuantityKind.Fraction with { Example = "85 %" }, "Share of the losses that leaves through the shell instead of heating the gas."),
         Required("maximum-discharge-temperature", QuantityKinds.DischargeTemperature, "Hottest discharge the maker or the oil allows."),
         .. MotorAndShell,
+        PartKinds.GasVolume("0.9 L", "Gas space in its shell; part of what the charge fills."),
         new("oil", new SectionForm(Oil), false, "Oil separator and return."),
     ];
 

@@ -28,13 +28,17 @@ public static class MachineKeys
         new("mixture", new MixtureForm(), true, "The circulating mixture, names with fractions that sum to 1."),
         new("fractions", new ChoiceForm("mole", "mass"), false, "Whether the fractions are by mole (as when left out) or by mass."),
         Optional("mass", QuantityKind.Mass.Above(0, 1000), "Mass of gas in the loop, when it was weighed."),
+        Optional("release-height", (QuantityKind.Length with { Example = "0.9 m" }).Between(0.6, 2.2), "Height above the floor of the lowest part that holds it; 0.6 m, a cooler on the floor, when left out."),
+        Optional("evacuated-to", (QuantityKind.AbsolutePressure with { Example = "0.5 mbara" }).Above(0, 1.2e5), "Absolute pressure to which the loop is evacuated before it is filled."),
     ]);
 
     /// <summary>The pressures it runs at.</summary>
     public static FileSection Operation { get; } = new("operation",
     [
-        Required("high-pressure", PressureInMachine, "High side, before the recuperator."),
-        Required("low-pressure", PressureInMachine with { Example = "3.6 barg" }, "Low side, at the cold end and at the compressor's suction."),
+        Required("high-pressure", PressureInMachine, "High side, before the recuperator, as it runs or is meant to run."),
+        Required("low-pressure", PressureInMachine with { Example = "3.6 barg" }, "Low side, at the cold end and at the compressor's suction, as it runs or is meant to run."),
+        new("hold", new ChoiceForm("neither", "high", "low", "both"), false, "Which of the two pressures a rating holds as given; neither: both follow from hardware and charge, as when left out and the file describes enough; both: a rating between given pressures."),
+        new("solve-for", new ChoiceForm("charge", "throttle"), false, "What follows from a pressure that is held: the charge, as when left out, or the throttle's length or opening."),
         Optional("standstill-pressure", PressureInMachine with { Example = "12 barg" }, "Pressure of the whole loop after it has stood warm; the compressor starts against it."),
     ]);
 

@@ -13,9 +13,11 @@ public static class PartKinds
         Kind("aftercooler", PortDirection.Through,
             Required("approach", QuantityKinds.Difference, "Outlet temperature above room air."),
             Optional("pressure-drop", QuantityKinds.Drop, "Pressure drop."),
-            Optional("fan-power", QuantityKinds.Power, "Electrical power of its fan.")),
+            Optional("fan-power", QuantityKinds.Power, "Electrical power of its fan."),
+            GasVolume("0.15 L", "Volume of its passages; part of what the charge fills.")),
         Kind("warm-exchanger", PortDirection.Through,
-            Required("conductance", QuantityKinds.Conductance, "Overall heat conductance UA.")) with { Streams = ["high", "low"] },
+            Required("conductance", QuantityKinds.Conductance, "Overall heat conductance UA."),
+            GasVolume("0.2 L", "Volume of both its passages; part of what the charge fills.")) with { Streams = ["high", "low"] },
         Kind("precooler", PortDirection.Through, [.. PrecoolerKeys.Keys]) with { Streams = ["high", "feed"], DefaultStream = "high" },
         Kind("recuperator", PortDirection.Through, [.. RecuperatorKeys.Keys]).With(RecuperatorKeys.Needs) with { Streams = ["high", "low", "feed"], IsCold = true },
         Kind("throttle", PortDirection.Through, [.. ThrottleKeys.Keys]) with { IsCold = true },
@@ -31,7 +33,8 @@ public static class PartKinds
         Kind("buffer", PortDirection.Through, [.. BufferKeys.Keys]),
         Kind("valve", PortDirection.Through),
         Kind("relief", PortDirection.End,
-            Required("set-pressure", PressureInMachine with { Example = "24 barg" }, "Pressure at which it opens.")),
+            Required("set-pressure", PressureInMachine with { Example = "24 barg" }, "Pressure at which it opens."),
+            Optional("bore", (QuantityKind.Length with { Example = "6 mm" }).Above(0, 0.2), "Least bore when it is open; that of its line counts when it is left out.")),
         Kind("flask", PortDirection.End,
             Required("volume", QuantityKind.Volume.Above(0, 10), "Liquid it holds.")),
     ];
@@ -41,6 +44,9 @@ public static class PartKinds
 
     /// <summary>The kind of that word; null when there is none.</summary>
     public static PartKind? Find(string word) => All.FirstOrDefault(k => k.Word == word);
+
+    /// <summary>The key of a passage's volume.</summary>
+    internal static FileKey GasVolume(string example, string meaning) => Optional("gas-volume", (QuantityKind.Volume with { Example = example }).Above(0, 1), meaning);
 
     private static PartKind Kind(string word, PortDirection direction, params ReadOnlySpan<FileKey> keys)
     {

@@ -41,6 +41,7 @@ public static class PrecoolerKeys
         Required("carnot-share", (QuantityKind.Fraction with { Name = "a share of Carnot", Example = "0.36" }).Above(0, 1), "Cooling over electrical input, as a share of Carnot between the two."),
         Optional("capacity", (QuantityKind.Power with { Example = "520 W" }).Above(0, 1e6), "Cooling capacity at that temperature, when known."),
         Optional("fan-power", QuantityKinds.Power, "Electrical power of its fan."),
+        PartKinds.GasVolume("0.1 L", "Volume of the mixture's passage; part of what the charge fills."),
         new("loop", new SectionForm(Loop), false, "The loop itself, from which its temperatures are worked out."),
     ];
 }

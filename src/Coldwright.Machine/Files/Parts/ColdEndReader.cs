@@ -45,6 +45,7 @@ internal static class ColdEndReader
             "domed" => CapShape.Domed,
             _ => null,
         },
+        CapThicknessM = r.OptionalQuantity("cap-thickness"),
         WallMaterial = r.Has("wall-material") ? r.Material("wall-material") : null,
     };
 

@@ -40,6 +40,7 @@ internal static class CompressorReader
             Nameplate = Nameplate(r, $"the nameplate of part '{name}'"),
             RatingSheet = RatingSheet(r, $"the rating sheet of part '{name}'"),
             Oil = Oil(r, name),
+            GasVolumeM3 = r.OptionalQuantity("gas-volume"),
         };
         if (r.Has("isentropic-efficiency")) part = part with { IsentropicEfficiency = r.Efficiencies("isentropic-efficiency") };
         return r.OptionalQuantity("motor-efficiency") is { } motor ? part with { MotorEfficiency = motor } : part;

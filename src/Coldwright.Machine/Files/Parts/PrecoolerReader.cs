@@ -15,6 +15,7 @@ internal static class PrecoolerReader
         CarnotShare = r.Quantity("carnot-share"),
         CapacityW = r.OptionalQuantity("capacity"),
         FanPowerW = r.Quantity("fan-power", 0),
+        GasVolumeM3 = r.OptionalQuantity("gas-volume"),
         Loop = Loop(r, name),
     };
 

@@ -132,7 +132,7 @@ public sealed class FileTree
     }
 
     /// <summary>A text short enough for a message.</summary>
-    internal static string Shorten(string text) => text.Length > 40 ? text[..40] + "…" : text;
+    public static string Shorten(string text) => text.Length > 40 ? text[..40] + "…" : text;
 
     private static string Plain(string message) =>
         message.Contains("tab", StringComparison.OrdinalIgnoreCase) ? message + " (indent with spaces)" : message;

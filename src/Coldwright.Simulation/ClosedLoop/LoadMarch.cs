@@ -1,0 +1,67 @@
+using Coldwright.Numerics;
+
+namespace Coldwright.Simulation.ClosedLoop;
+
+/// <summary>
+/// The closed loop from a cold start: closed first with a load as warm as the room, where all is gas and a guess from nothing is good
+/// enough, then at colder and colder loads, each from an extrapolation of the ones before, with shorter steps where the way bends.
+/// </summary>
+internal sealed class LoadMarch(LoopCloser closer)
+{
+    private const double FirstDropK = 8, LargestStep = 0.16, SmallestK = 0.6;
+    private readonly List<LoopCloser.Closed> _points = [];
+
+    /// <summary>Points closed so far, warmest first.</summary>
+    public IReadOnlyList<LoopCloser.Closed> Points => _points;
+
+    /// <summary>Why the march went no further; null while it can.</summary>
+    public SolveReport? Stopped { get; private set; }
+
+    /// <summary>Closes the warm end.</summary>
+    /// <exception cref="SolveException">Not even there: the report says why.</exception>
+    public void Start()
+    {
+        var h = closer.Evaluator.Hardware;
+        double warm = h.RoomK - FirstDropK;
+        var guess = WarmStart.Guess(h, closer.Evaluator.Model, closer.Target, closer.Evaluator.Cancel);
+        _points.Add(closer.Close(guess, warm, closer.Evaluator.Accuracy.Rough, null));
+    }
+
+    /// <summary>Goes on to a colder load; false when it did not get there.</summary>
+    public bool To(double loadK)
+    {
+        double step = 0.05;
+        while (_points[^1].Pass.LoadK > loadK + 1e-6)
+        {
+            double from = _points[^1].Pass.LoadK, next = Math.Max(loadK, from * (1 - step));
+            // no crumb left before the goal
+            if (next - loadK < 0.35 * (from - next)) next = loadK;
+            try
+            {
+                var found = closer.Close(Extrapolated(next), next, closer.Evaluator.Accuracy.Rough, _points[^1]);
+                _points.Add(found);
+                step = Math.Min(LargestStep, found.Rounds <= 4 ? 1.7 * step : step);
+            }
+            catch (SolveException e)
+            {
+                step *= 0.4;
+                if (step * from >= SmallestK) continue;
+                Stopped = e.Report;
+                return false;
+            }
+        }
+        return true;
+    }
+
+    // along the last two points, the shorter the further
+    private LoopState Extrapolated(double loadK)
+    {
+        var last = _points[^1].Pass;
+        if (_points.Count < 2) return last.State;
+        var before = _points[^2].Pass;
+        double share = Math.Min(1, (loadK - last.LoadK) / (last.LoadK - before.LoadK));
+        var dx = new double[last.State.Count];
+        for (int i = 0; i < dx.Length; i++) dx[i] = last.State.X[i] - before.State.X[i];
+        return last.State.Moved(dx, share);
+    }
+}

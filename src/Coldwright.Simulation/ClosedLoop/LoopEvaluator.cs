@@ -1,0 +1,198 @@
+using Coldwright.Fluids.EquationsOfState;
+using Coldwright.Fluids.PhaseEquilibrium;
+using Coldwright.Fluids.Transport;
+using Coldwright.Machine.Charge;
+using Coldwright.Machine.ColdVessel;
+using Coldwright.Machine.Compression;
+using Coldwright.Machine.Description;
+using Coldwright.Machine.Insulation;
+using Coldwright.Machine.Precooling;
+using Coldwright.Machine.Recuperation;
+using Coldwright.Machine.Streams;
+using Coldwright.Machine.Throttling;
+using Coldwright.Numerics;
+
+namespace Coldwright.Simulation.ClosedLoop;
+
+/// <summary>Evaluates one pass round the loop of a piece of hardware. Not thread-safe: one object per thread.</summary>
+internal sealed class LoopEvaluator
+{
+    private readonly HelmholtzModel _model;
+    private readonly Flash _flash;
+    private readonly TransportModel _transport;
+    private readonly CapillaryModel _capillary;
+    private readonly ValveModel _valve;
+    private readonly PrecoolerLoop? _precooler;
+    private readonly DistributedRecuperator _recuperator;
+    private readonly CancellationToken _cancel;
+
+    public LoopEvaluator(Hardware hardware, HelmholtzModel model, LoopAccuracy accuracy, CancellationToken cancel, PrecoolerLoop? precooler = null)
+    {
+        (Hardware, _model, Accuracy, _cancel) = (hardware, model, accuracy, cancel);
+        (_flash, _transport) = (new Flash(model), new TransportModel(model));
+        (_capillary, _valve) = (new CapillaryModel(_flash, _transport), new ValveModel(_flash, _transport));
+        var k = hardware.Knobs;
+        var options = new RecuperatorOptions
+        {
+            Cells = accuracy.RecuperatorCells, GridError = false, Band = false, Tolerance = accuracy.RecuperatorTolerance,
+            Hot = new SideOptions(null, k.HighFilm, k.HighFriction), Cold = new SideOptions(null, k.LowFilm, k.LowFriction),
+        };
+        _recuperator = new DistributedRecuperator(hardware.Recuperator, null, hardware.RecuperatorLeak, options);
+        if (hardware.Precooler is { } pc) _precooler = precooler ?? PrecoolerLoop.Create(Scaled(pc, k), hardware.Layout.Precooler!.Loop!.Refrigerant, cancel);
+        Tables = new LoopTablesMaker(model, hardware, accuracy.Tables, cancel);
+    }
+
+    public Hardware Hardware { get; }
+    public LoopAccuracy Accuracy { get; }
+    public HelmholtzModel Model => _model;
+    public LoopTablesMaker Tables { get; }
+    /// <summary>The precooler's model with its tables, to be used again where it is the same.</summary>
+    public PrecoolerLoop? Precooler => _precooler;
+    public int Passes { get; private set; }
+    public CancellationToken Cancel => _cancel;
+
+    private static PrecoolerMachine Scaled(PrecoolerMachine m, LoopKnobs k) => m with
+    {
+        Evaporator = m.Evaporator with { ConductanceWPerK = m.Evaporator.ConductanceWPerK * k.PrecoolerConductance },
+        Compressor = m.Compressor with { DisplacementM3 = m.Compressor.DisplacementM3 * k.PrecoolerFlow },
+    };
+
+    /// <summary>The pass at a state.</summary>
+    /// <param name="s">State.</param>
+    /// <param name="loadK">K.</param>
+    /// <param name="t">Tables of the state's composition.</param>
+    /// <param name="warm">A similar exchanger to start from.</param>
+    /// <param name="target">What is held.</param>
+    /// <param name="estimate">Stands in for the throttle's model; null: the model itself.</param>
+    /// <exception cref="SolveException">A part has no answer there.</exception>
+    public LoopPass Run(LoopState s, double loadK, LoopTables t, RecuperatorResult? warm, LoopTarget target, ThrottleEstimate? estimate = null)
+    {
+        _cancel.ThrowIfCancellationRequested();
+        Passes++;
+        var (h, k) = (Hardware, Hardware.Knobs);
+        double suction = s.SuctionPa, coilPa = s.CoilPa, drop = h.Layout.Aftercooler.PressureDropPa;
+        BufferState? buffer = t.Buffer?.At(s.X[LoopState.High], suction);
+        double ac = buffer?.HighPa ?? Math.Exp(s.X[LoopState.High]) - drop, discharge = ac + drop;
+        if (!(ac > 1.02 * coilPa) || !(discharge > 1.02 * suction)) throw new SolveException(new SolveReport(SolveStatus.Outside, 0, double.NaN, FormattableString.Invariant(
+            $"the high side at {ac / 1e5:0.###} bar absolute would not be above the low side at {Math.Max(coilPa, suction) / 1e5:0.###}")));
+        double suctionK = _flash.PressureEnthalpy(suction, s.SuctionEnthalpy, t.Z, t.Low.Temperature(s.SuctionEnthalpy, suction, out _)).TemperatureK;
+        var compressor = t.Compressor(new CompressorDuty { SuctionTemperatureK = suctionK, SuctionPressurePa = suction, DischargePressurePa = discharge, RoomTemperatureK = h.RoomK });
+        double compressed = compressor.MolarFlow * k.CompressorFlow;
+        double bypass = buffer?.BypassFlow ?? 0, n = compressed - bypass;
+        if (!(n > 1e-3 * compressed)) throw new SolveException(new SolveReport(SolveStatus.NoSolution, 0, n, FormattableString.Invariant(
+            $"the buffer lets past all that the compressor moves ({compressed:0.#####} mol/s) at {ac / 1e5:0.##} bar absolute: nothing is left to circulate")));
+
+        double aftercooled = _flash.TemperaturePressure(h.AftercooledK, ac, t.Z).MolarEnthalpy, before = aftercooled, returned = s.LowOutletEnthalpy;
+        double warmHeat = 0;
+        if (h.Layout.WarmExchanger is { } wx)
+        {
+            warmHeat = WarmExchange.Heat(t.High, aftercooled, ac, t.Low, returned, suction, wx.ConductanceWPerK / n);
+            before = aftercooled - warmHeat;
+        }
+        var (inlet, precooler, precooling) = Precool(t, before, ac, n, target);
+        double inletK = t.High.Temperature(inlet, ac, out _);
+
+        var (coil, coilOut, coilOutPa) = Coil(s, t, n, loadK);
+        var r = _recuperator.Solve(new StreamInlet(t.High, n, inlet, ac), new StreamInlet(t.Low, n, coilOut, coilOutPa), warm, _cancel);
+        var at = new ThrottleInlet(r.Hot.OutletPressurePa, r.Hot.OutletEnthalpy, r.Hot.OutletK, t.Z);
+        if (!(at.PressurePa > 1.01 * coilPa)) throw new SolveException(new SolveReport(SolveStatus.Outside, 0, double.NaN, FormattableString.Invariant(
+            $"the high side loses so much pressure in the recuperator that only {at.PressurePa / 1e5:0.###} bar absolute arrive at the throttle")));
+        if (estimate is { Known: false }) estimate.Ask(at, coilPa);
+        var (throttle, choked, doubt) = estimate is null ? ThrottleFlow(at, coilPa) : (estimate.Flow(at.PressurePa, at.MolarEnthalpy, coilPa), estimate.Choked, estimate.Uncertainty);
+
+        var leak = Leak(loadK, inletK);
+        double afterTubes = r.Cold.OutletEnthalpy + leak.WarmW / n, afterWarm = afterTubes + warmHeat;
+        double bypassEnthalpy = buffer is null ? 0 : _flash.TemperaturePressure(h.RoomK, suction, t.Z).MolarEnthalpy;
+        double mixed = (n * afterWarm + bypass * bypassEnthalpy) / compressed;
+
+        var pass = new LoopPass
+        {
+            State = s, Tables = t, LoadK = loadK, DischargePa = discharge, Compressor = compressor, Buffer = buffer, Flow = n, ThrottleFlow = throttle, ThrottleChoked = choked, ThrottleUncertainty = doubt,
+            Aftercooled = aftercooled, BeforePrecooler = before, RecuperatorInlet = inlet, RecuperatorInletK = inletK, AftercooledPa = ac, Precooler = precooler, PrecoolingW = precooling, Recuperator = r,
+            Coil = coil, CoilOutlet = coilOut, CoilOutletPa = coilOutPa, ReturnGas = afterTubes, AfterWarmExchanger = afterWarm, BypassEnthalpy = bypassEnthalpy,
+            WarmEndLeakW = leak.WarmW, ColdEndLeakW = leak.ColdW, LeakDeviationW = leak.DeviationW, LeakPaths = leak.Paths,
+            GrossCoolingW = n * (coilOut - s.ThrottleEnthalpy), Moles = [], LiquidMoles = [], Contents = [],
+        };
+        pass = new Inventory(_model, _flash).Fill(pass, h);
+        return pass with { Residuals = Residuals(pass, s, mixed, target) };
+    }
+
+    private double[] Residuals(LoopPass p, LoopState s, double mixedSuction, LoopTarget target)
+    {
+        var f = new double[s.Count];
+        double lowEnd = p.Recuperator.Cold.OutletPressurePa;
+        f[LoopBalances.Flow] = Math.Log(p.ThrottleFlow * Hardware.Knobs.ThrottleFlow / p.Flow);
+        f[LoopBalances.LowPressure] = Math.Log(lowEnd / s.SuctionPa);
+        f[LoopBalances.Suction] = (mixedSuction - s.SuctionEnthalpy) / LoopState.EnthalpyScale;
+        f[LoopBalances.Throttle] = (p.Recuperator.Hot.OutletEnthalpy - s.ThrottleEnthalpy) / LoopState.EnthalpyScale;
+        f[LoopBalances.LowOutlet] = (p.ReturnGas - s.LowOutletEnthalpy) / LoopState.EnthalpyScale;
+        double total = p.Moles.Sum();
+        f[LoopBalances.Charge] = Math.Log(total / Hardware.ChargeMol);
+        var charged = Hardware.Machine.Charge.Mixture.MoleFractions;
+        for (int i = 1; i < p.Moles.Length; i++) f[LoopBalances.FirstFraction + i - 1] = Math.Log(p.Moles[i] / p.Moles[0] * charged[0] / charged[i]);
+        target.Hold(f, p.AftercooledPa, s.SuctionPa);
+        return f;
+    }
+
+    private (double Enthalpy, PrecoolerResult? Result, double HeatW) Precool(LoopTables t, double before, double pressurePa, double n, LoopTarget target)
+    {
+        if (Hardware.Layout.Precooler is not { } part) return (before, null, 0);
+        if (_precooler is null)
+        {
+            double beforeK = t.High.Temperature(before, pressurePa, out _), outlet = part.OutletTemperatureK < beforeK ? t.High.Enthalpy(part.OutletTemperatureK, pressurePa) : before;
+            return (outlet, null, n * (before - outlet));
+        }
+        var load = MixtureLoad.FromTable(t.High, pressurePa, before, n);
+        var r = _precooler.Solve(load, Hardware.RoomK, band: false, _cancel);
+        return (before - r.CoolingW / n, r, r.CoolingW);
+    }
+
+    private (IsothermalCoilResult?, double Enthalpy, double PressurePa) Coil(LoopState s, LoopTables t, double n, double loadK)
+    {
+        double coilPa = s.CoilPa;
+        if (Hardware.Coil is { } coil)
+        {
+            var r = (coil with { FilmScale = coil.FilmScale * Hardware.Knobs.CoilFilm }).Solve(new StreamInlet(t.Low, n, s.ThrottleEnthalpy, coilPa), loadK);
+            return (r, r.OutletEnthalpy, r.OutletPressurePa);
+        }
+        return (null, t.Low.Enthalpy(loadK - Hardware.Layout.Coil.DifferenceK, coilPa), coilPa);
+    }
+
+    /// <summary>The throttle's own model: mol/s, choked, one standard deviation (relative).</summary>
+    public (double MolarFlow, bool Choked, double Uncertainty) ThrottleFlow(ThrottleInlet inlet, double backPa)
+    {
+        if (Hardware.Capillary is { } tube)
+        {
+            var flow = _capillary.Flow(tube, inlet, backPa, _cancel);
+            return (flow.MolarFlow, flow.Choked, flow.RelativeUncertainty);
+        }
+        var valve = _valve.Flow(Hardware.Valve!, inlet, backPa, _cancel);
+        return (valve.MolarFlow, valve.Choked, valve.RelativeUncertainty);
+    }
+
+    /// <summary>What the throttle of a pass is asked.</summary>
+    public static (ThrottleInlet Inlet, double BackPa) ThrottleQuestion(LoopPass p) =>
+        (new ThrottleInlet(p.Recuperator.Hot.OutletPressurePa, p.Recuperator.Hot.OutletEnthalpy, p.Recuperator.Hot.OutletK, p.Tables.Z), p.State.CoilPa);
+
+    /// <summary>About where the high side stands, Pa, before the tables are there: for their frame.</summary>
+    public double RoughHighPa(LoopState s) => Hardware.Buffer is { } b
+        ? b.SetPressurePa * Math.Exp(Math.Min(0, s.X[LoopState.High])) + (s.X[LoopState.High] > 0.9 ? b.FullyOpenAbovePa : 0)
+        : Math.Exp(s.X[LoopState.High]) - Hardware.Layout.Aftercooler.PressureDropPa;
+
+    private (double ColdW, double WarmW, double DeviationW, IReadOnlyDictionary<string, double> Paths) Leak(double loadK, double warmEndK)
+    {
+        if (Hardware.Enclosure(warmEndK) is not { } box) return (0, 0, 0, new Dictionary<string, double>());
+        var leak = EnclosureSolver.Solve(box, loadK);
+        double warm = 0, cold = 0, k = Hardware.Knobs.Leak;
+        var paths = new Dictionary<string, double>();
+        for (int i = 0; i < leak.Paths.Count; i++)
+        {
+            double power = k * leak.Paths[i].PowerW;
+            // the wall first, then every penetration in order
+            if (i > 0 && Parts.BoxEnclosure.EndsWarm(box.Penetrations[i - 1])) warm += power;
+            else cold += power;
+            paths[leak.Paths[i].Name] = power;
+        }
+        return (cold, warm, k * leak.DeviationW, paths);
+    }
+}

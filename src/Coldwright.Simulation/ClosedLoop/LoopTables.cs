@@ -1,0 +1,83 @@
+using Coldwright.Fluids.EquationsOfState;
+using Coldwright.Fluids.PhaseEquilibrium;
+using Coldwright.Fluids.Transport;
+using Coldwright.Machine.Charge;
+using Coldwright.Machine.Compression;
+using Coldwright.Machine.Streams;
+
+namespace Coldwright.Simulation.ClosedLoop;
+
+/// <summary>Properties of one circulating composition along the isobars of both sides, and the compressor's model on it.</summary>
+internal sealed record LoopTables
+{
+    /// <summary>Mole fractions that circulate.</summary>
+    public required double[] Z { get; init; }
+    public required StreamTable High { get; init; }
+    public required StreamTable Low { get; init; }
+    public required Func<CompressorDuty, CompressorPerformance> Compressor { get; init; }
+    /// <summary>The buffer on this gas; null without one.</summary>
+    public BufferInLoop? Buffer { get; init; }
+    /// <summary>The bands of pressure and the cold end that they were made for.</summary>
+    public required TableFrame Frame { get; init; }
+}
+
+/// <summary>Pressures (Pa) and coldest temperature (K) that tables are made for.</summary>
+internal readonly record struct TableFrame(double HighFromPa, double HighToPa, double LowFromPa, double LowToPa, double ColdestK, double WarmestK)
+{
+    // isobars this far from where the solution is thought to be; between them the tables follow the phases
+    private const double Reach = 1.3;
+
+    /// <summary>Around the pressures of a guess.</summary>
+    public static TableFrame Around(double highPa, double lowOutPa, double lowInPa, double coldestK, double warmestK) =>
+        new(highPa / Reach, highPa * Reach, Math.Min(lowOutPa, lowInPa) / Reach, Math.Max(lowOutPa, lowInPa) * Reach, coldestK, warmestK);
+
+    /// <summary>True when the pressures of a state lie within.</summary>
+    public bool Holds(double highOutPa, double highInPa, double lowOutPa, double lowInPa) =>
+        highOutPa > HighFromPa / 1.05 && highInPa < HighToPa * 1.05 && lowOutPa > LowFromPa / 1.05 && lowInPa < LowToPa * 1.05;
+}
+
+/// <summary>Makes tables; two threads, each with its own flash, share the work. Not thread-safe itself.</summary>
+internal sealed class LoopTablesMaker(HelmholtzModel model, Hardware hardware, StreamTableOptions options, CancellationToken cancel)
+{
+    private readonly Flash _first = new(model), _second = new(model);
+    private readonly TransportModel _firstTransport = new(model), _secondTransport = new(model);
+
+    /// <summary>Tables made so far.</summary>
+    public int Made { get; private set; }
+
+    public LoopTables Make(double[] z, TableFrame f)
+    {
+        Made++;
+        StreamTable? high = null;
+        var work = Task.Run(() => high = StreamTable.Create(_second, _secondTransport, z, [f.HighFromPa, f.HighToPa], f.ColdestK, f.WarmestK, options, cancel), cancel);
+        StreamTable low;
+        try
+        {
+            low = StreamTable.Create(_first, _firstTransport, z, [f.LowFromPa, f.LowToPa], f.ColdestK, f.WarmestK, options, cancel);
+        }
+        finally
+        {
+            // whatever happened here, the other thread is done with its flash before it is used again
+            ((IAsyncResult)work).AsyncWaitHandle.WaitOne();
+        }
+        work.GetAwaiter().GetResult();
+        return new LoopTables { Z = z, High = high!, Low = low, Compressor = Compressor(z), Frame = f, Buffer = Buffer(z, f) };
+    }
+
+    /// <summary>The same tables with this hardware's buffer.</summary>
+    public LoopTables WithBuffer(LoopTables t) => t with { Buffer = Buffer(t.Z, t.Frame) };
+
+    private BufferInLoop? Buffer(double[] z, TableFrame f) => hardware.Buffer is not { } input ? null
+        : new BufferInLoop(input, model, z, 0.3 * f.LowFromPa, 1.5 * Math.Max(f.HighToPa, input.SetPressurePa + input.FullyOpenAbovePa), cancel);
+
+    private Func<CompressorDuty, CompressorPerformance> Compressor(double[] z)
+    {
+        if (hardware.Compressor.Map is { } map)
+        {
+            var mapped = new MappedCompressor(map, hardware.Compressor.Machine, model, z);
+            return duty => mapped.Run(duty, cancel);
+        }
+        var hermetic = new HermeticCompressor(hardware.Compressor.Machine, model, z);
+        return duty => hermetic.Run(duty, cancel);
+    }
+}

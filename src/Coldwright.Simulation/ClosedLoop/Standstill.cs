@@ -1,0 +1,32 @@
+using Coldwright.Fluids.EquationsOfState;
+using Coldwright.Fluids.PhaseEquilibrium;
+using Coldwright.Numerics.Roots;
+
+namespace Coldwright.Simulation.ClosedLoop;
+
+/// <summary>The loop at rest, everything at room temperature and at one pressure.</summary>
+internal static class Standstill
+{
+    private const double HighestPa = 6e7;
+
+    /// <summary>Volume of the whole loop with its buffer, m3.</summary>
+    public static double VolumeM3(Hardware h) => h.Volumes.Sum(v => v.VolumeM3) + (h.Coil?.VolumeM3 ?? 0) + (h.Buffer?.VolumeM3 ?? 0)
+        + (h.Recuperator.Hot.AreaM2 + h.Recuperator.Cold.AreaM2) * h.Recuperator.LengthM;
+
+    /// <summary>Amount at a pressure (Pa), mol.</summary>
+    public static double MolesAt(Hardware h, HelmholtzModel model, double pressurePa) =>
+        VolumeM3(h) * new Flash(model).TemperaturePressure(h.RoomK, pressurePa, [.. h.Machine.Charge.Mixture.MoleFractions]).MolarDensity;
+
+    /// <summary>Pressure of an amount (mol), Pa, and the share of it that is liquid.</summary>
+    public static (double PressurePa, double LiquidShare) Of(Hardware h, HelmholtzModel model, double moles)
+    {
+        double[] z = [.. h.Machine.Charge.Mixture.MoleFractions];
+        var flash = new Flash(model);
+        double density = moles / VolumeM3(h);
+        double At(double lnP) => Math.Log(flash.TemperaturePressure(h.RoomK, Math.Exp(lnP), z).MolarDensity / density);
+        double low = Math.Log(1e2), high = Math.Log(HighestPa);
+        double p = Math.Exp(Brent.Solve(At, low, high, 1e-10));
+        var state = flash.TemperaturePressure(h.RoomK, p, z);
+        return (p, 1 - state.VapourFraction);
+    }
+}

@@ -1,0 +1,54 @@
+using Coldwright.Machine.Throttling;
+
+namespace Coldwright.Simulation.ClosedLoop;
+
+/// <summary>
+/// The throttle's flow near a point where its own model was asked: ln n linear in ln of both pressures and in the inlet's enthalpy. The
+/// loop is iterated on it and the model asked again where the loop then stands, until both agree; slopes are found anew where it has moved far.
+/// </summary>
+internal sealed class ThrottleEstimate(Func<ThrottleInlet, double, (double MolarFlow, bool Choked, double Uncertainty)> model)
+{
+    private const double PressureStep = 4e-3, EnthalpyStep = 25, FarLnPressure = 0.2, FarEnthalpy = 1200;
+    private double _lnP, _h, _lnBack, _lnFlow, _byP, _byH, _byBack, _slopeLnP, _slopeH;
+    private bool _known;
+
+    /// <summary>Times that the model was asked.</summary>
+    public int Asked { get; private set; }
+    public bool Choked { get; private set; }
+    public double Uncertainty { get; private set; }
+    public bool Known => _known;
+
+    /// <summary>mol/s.</summary>
+    public double Flow(double pressurePa, double molarEnthalpy, double backPa) =>
+        Math.Exp(_lnFlow + _byP * (Math.Log(pressurePa) - _lnP) + _byH * (molarEnthalpy - _h) + _byBack * (Math.Log(backPa) - _lnBack));
+
+    /// <summary>Asks the model; returns ln of its flow over the estimate's, 0 at first.</summary>
+    public double Ask(ThrottleInlet inlet, double backPa)
+    {
+        double off = _known ? -Math.Log(Flow(inlet.PressurePa, inlet.MolarEnthalpy, backPa)) : 0;
+        double lnFlow = Log(inlet, backPa);
+        if (_known) off += lnFlow;
+        bool far = !_known || Math.Abs(Math.Log(inlet.PressurePa) - _slopeLnP) > FarLnPressure || Math.Abs(inlet.MolarEnthalpy - _slopeH) > FarEnthalpy;
+        (_lnP, _h, _lnBack, _lnFlow) = (Math.Log(inlet.PressurePa), inlet.MolarEnthalpy, Math.Log(backPa), lnFlow);
+        if (far) Slopes(inlet, backPa);
+        _known = true;
+        return off;
+    }
+
+    private void Slopes(ThrottleInlet inlet, double backPa)
+    {
+        bool choked = Choked;
+        _byP = (Log(inlet with { PressurePa = inlet.PressurePa * (1 - PressureStep) }, backPa) - _lnFlow) / Math.Log(1 - PressureStep);
+        _byH = (Log(inlet with { MolarEnthalpy = inlet.MolarEnthalpy - EnthalpyStep }, backPa) - _lnFlow) / -EnthalpyStep;
+        _byBack = choked ? 0 : (Log(inlet, backPa * (1 - PressureStep)) - _lnFlow) / Math.Log(1 - PressureStep);
+        (_slopeLnP, _slopeH, Choked) = (Math.Log(inlet.PressurePa), inlet.MolarEnthalpy, choked);
+    }
+
+    private double Log(ThrottleInlet inlet, double backPa)
+    {
+        Asked++;
+        var (flow, choked, uncertainty) = model(inlet, backPa);
+        (Choked, Uncertainty) = (choked, uncertainty);
+        return Math.Log(flow);
+    }
+}
