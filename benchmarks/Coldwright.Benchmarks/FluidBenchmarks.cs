@@ -67,7 +67,8 @@ internal static class FluidBenchmarks
         int k = 0;
         return Row.Of(name, () =>
         {
-            k = (k + 1) % h.Length;
+            // 36 K from the one before, beyond what a neighbour's phases are used for: a cold start
+            k = (k + 3) % h.Length;
             if (!flash.TrySolvePressureEnthalpy(18e5, h[k], z)) throw new InvalidOperationException($"no answer at {h[k]} J/mol");
         });
     }

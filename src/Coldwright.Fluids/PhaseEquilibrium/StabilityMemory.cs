@@ -12,7 +12,7 @@ internal sealed class StabilityMemory(int count)
     private const double TemperatureReach = 0.06, PressureReach = 0.18, GasAlone = 0.25;
 
     // reduced densities between which a phase may be on its way from gas to liquid
-    private const double GasBelow = 0.4, LiquidAbove = 1.6;
+    private const double GasBelow = 0.3, LiquidAbove = 1.6;
 
     // what counts as clear of the plane, units of RT
     public const double Clear = 0.02;

@@ -23,6 +23,8 @@ internal sealed class IsobarSampler(StreamNodeMaker maker, double pressurePa, St
             split.Add(nodes[i]);
         }
         var refined = Refine(split);
+        for (int i = 1; i < refined.Count; i++)
+            if (refined[i - 1].BoilsInto(refined[i])) maker.JoinBoiling(refined[i - 1], refined[i], pressurePa);
         FillAbsent(refined);
         return refined;
     }
@@ -178,7 +180,7 @@ internal sealed class IsobarSampler(StreamNodeMaker maker, double pressurePa, St
     }
 
     // towards where a phase is absent the last values it had; where it is nowhere, those of the other phase
-    private static void FillAbsent(List<StreamNode> nodes)
+    internal static void FillAbsent(List<StreamNode> nodes)
     {
         for (int c = StreamColumn.VapourDensity; c < StreamColumn.Count; c++)
         {

@@ -17,6 +17,8 @@ internal sealed class IsobarTable
     /// <summary>Phases of every region or gap.</summary>
     public string[] Names { get; }
     public int NodeCount => _h.Length;
+    /// <summary>Temperature and phases of every node, rising.</summary>
+    public IReadOnlyList<(double K, string Phases)> Plan { get; }
     /// <summary>Mole fractions of the phases; null in a table of constant properties.</summary>
     public PhaseCompositions? Compositions { get; }
     public ReadOnlySpan<double> Enthalpies => _h;
@@ -28,6 +30,7 @@ internal sealed class IsobarTable
     {
         PressurePa = pressurePa;
         int n = nodes.Count;
+        Plan = [.. nodes.Select(node => (node.TemperatureK, node.Phases))];
         if (nodes.All(node => node.Vapour is not null || node.Liquid is not null)) Compositions = new PhaseCompositions(nodes);
         (_h, _value, _left, _right) = (new double[n], new double[n * Columns], new double[n * Columns], new double[n * Columns]);
         for (int i = 0; i < n; i++)
@@ -62,7 +65,7 @@ internal sealed class IsobarTable
 
     // what lies between saturated liquid and saturated vapour of a pure fluid is both
     private static string GapName(StreamNode cold, StreamNode warm) =>
-        cold.Phases == "liquid" && warm.Phases == "vapour" && warm.MolarEnthalpy - cold.MolarEnthalpy > 100 ? "vapour+liquid" : warm.Fractions.Length > cold.Fractions.Length ? warm.Phases : cold.Phases;
+        cold.BoilsInto(warm) ? "vapour+liquid" : warm.Fractions.Length > cold.Fractions.Length ? warm.Phases : cold.Phases;
 
     private void Straight(int a, int b)
     {

@@ -17,4 +17,10 @@ internal sealed class StreamNode
     public double[]? Liquid { get; init; }
     /// <summary>Values by column; not a number where the phase is absent, until <see cref="IsobarSampler"/> fills it.</summary>
     public required double[] Values { get; init; }
+
+    // J/mol; less than this is a liquid that becomes a gas without boiling
+    private const double LeastBoiling = 100;
+
+    /// <summary>True when this is saturated liquid and the next node the saturated vapour of the same temperature: a pure fluid boils between them.</summary>
+    public bool BoilsInto(StreamNode warmer) => Phases == "liquid" && warmer.Phases == "vapour" && warmer.MolarEnthalpy - MolarEnthalpy > LeastBoiling;
 }

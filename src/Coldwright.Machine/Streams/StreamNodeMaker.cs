@@ -33,6 +33,20 @@ internal sealed class StreamNodeMaker(Flash flash, TransportModel transport, dou
         return Make(flash.TemperaturePressure(temperatureK, pressurePa, z));
     }
 
+    /// <summary>
+    /// Gives two nodes between which a pure fluid boils what belongs to both phases together: heat of vaporisation and surface tension.
+    /// Neither node has it, each being one phase.
+    /// </summary>
+    public void JoinBoiling(StreamNode liquid, StreamNode vapour, double pressurePa)
+    {
+        var below = flash.TemperaturePressure(liquid.TemperatureK, pressurePa, z);
+        var above = flash.TemperaturePressure(vapour.TemperatureK, pressurePa, z);
+        double tension = Math.Max(Use(transport.SurfaceTension(liquid.TemperatureK, below.Phases[0], above.Phases[0])), 0);
+        double difference = (vapour.MolarEnthalpy - liquid.MolarEnthalpy) / below.MolarMass;
+        foreach (var node in (StreamNode[])[liquid, vapour])
+            (node.Values[StreamColumn.SurfaceTension], node.Values[StreamColumn.PhaseEnthalpyDifference]) = (tension, difference);
+    }
+
     private StreamNode Make(FluidState state)
     {
         var v = new double[StreamColumn.Count];

@@ -90,6 +90,32 @@ public sealed class StreamTable
             new Recipe(composition, coldestK, warmestK, options));
     }
 
+    /// <summary>
+    /// A table of a neighbouring composition with this one's isobars and nodes, moved along with the changes of phases: it differs from this one
+    /// smoothly. Where the phases no longer follow one another alike it is made afresh.
+    /// </summary>
+    /// <param name="flash">Flash of the model that the table was made with.</param>
+    /// <param name="transport">Transport properties of the same substances.</param>
+    /// <param name="z">Mole fractions, sum 1.</param>
+    /// <param name="cancel">Cancels the work.</param>
+    /// <exception cref="InvalidOperationException">A table of constant properties has no composition.</exception>
+    /// <exception cref="SolveException">No phase equilibrium, or enthalpy does not rise with temperature.</exception>
+    public StreamTable Like(Flash flash, TransportModel transport, ReadOnlySpan<double> z, CancellationToken cancel = default)
+    {
+        if (_recipe is null) throw new InvalidOperationException("a table of constant properties has no composition");
+        double[] composition = z.ToArray();
+        var maker = new StreamNodeMaker(flash, transport, composition);
+        var isobars = new IsobarTable[_isobars.Length];
+        for (int i = 0; i < isobars.Length; i++)
+        {
+            if (new IsobarFollower(maker, _isobars[i].PressurePa, cancel).Follow(_isobars[i].Plan) is not { } nodes)
+                return Create(flash, transport, z, [.. PressuresPa], _recipe.ColdestK, _recipe.WarmestK, _recipe.Options, cancel);
+            isobars[i] = new IsobarTable(_isobars[i].PressurePa, nodes);
+        }
+        return new StreamTable(isobars, Mean(flash.Model, composition, s => s.MolarMass), Mean(flash.Model, composition, s => s.CriticalPressurePa), [.. flash.Model.Warnings, .. maker.Warnings], maker.Flashes,
+            _recipe with { Z = composition });
+    }
+
     /// <summary>This table with one more isobar, for a pressure that was not foreseen.</summary>
     /// <param name="flash">Flash of the model that the table was made with.</param>
     /// <param name="transport">Transport properties of the same substances.</param>
