@@ -49,7 +49,8 @@ internal sealed record Faces(Terminal Terminal, bool Json, string? ReportFolder,
         if (!model && Model != ModelChoice.Default) Terminal.Note($"{command} evaluates no fluid; --model is not used");
     }
 
-    private static string? OneOf(string? text, string option, params string[] words)
+    /// <summary>A word of a closed list in small letters, null when it was not given; any other word is refused with the nearest one.</summary>
+    public static string? OneOf(string? text, string option, params string[] words)
     {
         if (text is null || words.Contains(text, StringComparer.OrdinalIgnoreCase)) return text?.ToLowerInvariant();
         var near = NearestWord.Find(text, words).FirstOrDefault();

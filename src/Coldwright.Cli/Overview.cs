@@ -10,6 +10,8 @@ internal static class Overview
           coldwright new DIR           write a commented starter folder for your own cooler
           coldwright check DIR         read a cooler's folder and report every problem
           coldwright rate DIR          rate the cooler: temperature, cooling, litres per hour, watts, losses
+          coldwright batch DIR         feed, condense, discharge: where each gram goes, the best schedule
+          coldwright cooldown DIR      temperature against time: how long, where it stops, and why there
           coldwright safety DIR        what can hurt somebody: pressure, trapped liquid, fire, air
           coldwright import RUN        read a run's log: what the sensors said, how far to trust it
           coldwright state MIXTURE     one state point of a fluid, or a whole table of them

@@ -69,11 +69,17 @@ public sealed class Readout
     /// <param name="pressurePa">Pa absolute.</param>
     public string PressureFull(double pressurePa) => $"{Pressure(pressurePa)} ({PressureBeside(pressurePa)})";
 
+    /// <summary>A difference of pressures: <c>1.5 bar</c> or <c>22 psi</c>.</summary>
+    /// <param name="differencePa">Pa.</param>
+    public string PressureDifference(double differencePa) => Units == UnitSystem.Us
+        ? With(Figures(In("psi", differencePa), 2), "psi")
+        : With(Figures(differencePa / 1e5, 2), "bar");
+
     /// <summary>A power or heat flow: <c>1290 W</c>, <c>46.0 mW</c>.</summary>
     /// <param name="watts">W.</param>
     public string Watts(double watts) => Math.Abs(watts) switch
     {
-        < 1e-9 => With("0", "W"),
+        < 5e-5 => With("0", "W"),
         < 0.5 => With(Figures(watts * 1e3, 3), "mW"),
         < 1000 => With(Figures(watts, 3), "W"),
         _ => With(Figures(watts, 4), "W"),
@@ -126,8 +132,8 @@ public sealed class Readout
         return error == 0 ? "0" : _typographic ? text.Replace('-', '\u2212') : text;
     }
 
-    // On a page a number and its unit stay on one line.
-    private string With(string number, string unit) => number + (_typographic ? "\u00a0" : " ") + unit;
+    /// <summary>A number with its unit; on a page they stay on one line.</summary>
+    internal string With(string number, string unit) => number + (_typographic ? "\u00a0" : " ") + unit;
 
     private double In(string unitWord, double siValue) => UnitTable.TryFindWord(unitWord, out var unit)
         ? unit.FromSi(siValue, _roomPressurePa)

@@ -57,10 +57,20 @@ internal sealed class RunAssembly(RunDescription run, MachineDescription? machin
         foreach (var channel in channels.Where(c => c.GoodCount == 0)) warnings.Add($"channel '{channel.Name}' has no sample that can be used");
         return new RunRecord
         {
-            Name = run.Name, Directory = directory, Kind = run.Kind, Start = start, RoomPressurePa = roomPa, RoomPressureUncertaintyPa = roomUncertainty,
-            RoomTemperatureK = run.RoomTemperatureK ?? machine?.Room.TemperatureK ?? 293.15, Channels = channels, Events = [.. events.OrderBy(e => e.TimeS)],
-            Faults = [.. _faults.OrderBy(f => f.FromS).ThenBy(f => f.Channel, StringComparer.Ordinal)], Warnings = [.. warnings.Distinct()],
-            Log = table is null ? null : Summary(table, rows!, logBytes!.LongLength), Machine = machine, Test = test,
+            Name = run.Name,
+            Directory = directory,
+            Kind = run.Kind,
+            Start = start,
+            RoomPressurePa = roomPa,
+            RoomPressureUncertaintyPa = roomUncertainty,
+            RoomTemperatureK = run.RoomTemperatureK ?? machine?.Room.TemperatureK ?? 293.15,
+            Channels = channels,
+            Events = [.. events.OrderBy(e => e.TimeS)],
+            Faults = [.. _faults.OrderBy(f => f.FromS).ThenBy(f => f.Channel, StringComparer.Ordinal)],
+            Warnings = [.. warnings.Distinct()],
+            Log = table is null ? null : Summary(table, rows!, logBytes!.LongLength),
+            Machine = machine,
+            Test = test,
         };
     }
 

@@ -61,7 +61,19 @@ internal static class FakeRating
         Findings = [.. Enumerable.Range(1, 12).Select(i => new Finding($"f{i}", Grade.Stop, $"part-{i}", 1e7, 5e6, "Pa", "a rule that is long enough to fill a line of the screen", "somewhere, 2020", "it bursts", "do something about it that needs quite a few words to be described and even more to be understood")), Cautions.LocalCodes],
     };
 
-    public static IEnumerable<RatingReport> All => [Working, TooWarm, Block, Wordy, Working with { Units = UnitSystem.Us }];
+    /// <summary>A loop closed from hardware and charge, with sensitivities.</summary>
+    public static RatingReport Closed { get; } = Working with
+    {
+        Result = Working.Result with { Main = Working.Result.Main with { Closed = FakeClosed.Loop }, SecondOpinion = Working.Result.SecondOpinion! with { Closed = FakeClosed.Loop with { Sensitivity = null } } },
+    };
+
+    /// <summary>A pressure held, charge and throttle for answers, no product, no buffer, no sensitivities.</summary>
+    public static RatingReport ClosedBlock { get; } = Block with { Result = Block.Result with { Main = Block.Main with { Closed = FakeClosed.Held } } };
+
+    /// <summary>The same too warm for a product, with sensitivities of what there is.</summary>
+    public static RatingReport ClosedTooWarm { get; } = TooWarm with { Units = UnitSystem.Us, Result = TooWarm.Result with { Main = TooWarm.Result.Main with { Closed = FakeClosed.WithoutProduct } } };
+
+    public static IEnumerable<RatingReport> All => [Working, TooWarm, Block, Wordy, Working with { Units = UnitSystem.Us }, Closed, ClosedBlock, ClosedTooWarm];
 
     private static MachineDescription Machine => new()
     {
@@ -77,7 +89,7 @@ internal static class FakeRating
         Lines = [],
     };
 
-    private static Composition Mixture => new(["nitrogen", "methane", "ethane", "propane", "isobutane"], [0.32, 0.27, 0.18, 0.12, 0.11]);
+    internal static Composition Mixture => new(["nitrogen", "methane", "ethane", "propane", "isobutane"], [0.32, 0.27, 0.18, 0.12, 0.11]);
 
     private static Finding[] Findings() =>
     [

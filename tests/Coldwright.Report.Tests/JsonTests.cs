@@ -13,7 +13,7 @@ public class JsonTests
     {
         var root = JsonDocument.Parse(RatingJson.Write(FakeRating.Working)).RootElement;
         Assert.Equal("coldwright/rate/1", root.GetProperty("schema").GetString());
-        Keys(root, "schema machine model no_load_temperature_K throttle_outlet_K operating_temperature_K limited_by power liquid energy_kWh_L cost_per_L carnot_fraction cooling_curve loop heat_leak_W exergy balance limits second_opinion warnings findings");
+        Keys(root, "schema machine model no_load_temperature_K throttle_outlet_K operating_temperature_K limited_by power liquid energy_kWh_L cost_per_L carnot_fraction cooling_curve loop heat_leak_W exergy balance limits closed sensitivity second_opinion warnings findings");
         Keys(root.GetProperty("cooling_curve")[0], "temperature_K cooling_W gross_W heat_leak_W warm_end_difference_K pinch_K pinch_temperature_K");
         Keys(root.GetProperty("loop"), "high_pressure_Pa low_pressure_Pa molar_flow_mol_s mass_flow_kg_s discharge_temperature_K precooling_W recuperator_duty_W composition points");
         Keys(root.GetProperty("loop").GetProperty("points")[0], "name part temperature_K pressure_Pa molar_enthalpy_J_mol molar_entropy_J_molK vapour_fraction phases");
@@ -24,7 +24,7 @@ public class JsonTests
         Keys(root.GetProperty("balance"), "mass energy exergy");
         Keys(root.GetProperty("limits")[0], "what part value limit unit broken");
         Keys(root.GetProperty("findings")[0], "id grade part value limit unit rule source consequence do");
-        Keys(root.GetProperty("second_opinion"), "model no_load_temperature_K throttle_outlet_K operating_temperature_K limited_by power liquid energy_kWh_L cost_per_L carnot_fraction warnings");
+        Keys(root.GetProperty("second_opinion"), "model no_load_temperature_K throttle_outlet_K operating_temperature_K limited_by power liquid energy_kWh_L cost_per_L carnot_fraction high_pressure_Pa low_pressure_Pa mass_flow_kg_s warnings");
     }
 
     [Fact]
@@ -36,7 +36,7 @@ public class JsonTests
     public void What_does_not_exist_is_null_and_lists_are_always_there()
     {
         var root = JsonDocument.Parse(RatingJson.Write(FakeRating.Block)).RootElement;
-        foreach (var key in new[] { "no_load_temperature_K", "liquid", "energy_kWh_L", "cost_per_L", "second_opinion" }) Assert.Equal(JsonValueKind.Null, root.GetProperty(key).ValueKind);
+        foreach (var key in new[] { "no_load_temperature_K", "liquid", "energy_kWh_L", "cost_per_L", "closed", "sensitivity", "second_opinion" }) Assert.Equal(JsonValueKind.Null, root.GetProperty(key).ValueKind);
         Assert.Equal(0, root.GetProperty("warnings").GetArrayLength());
         Assert.Equal(1, root.GetProperty("findings").GetArrayLength());
     }

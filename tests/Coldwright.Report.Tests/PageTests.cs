@@ -44,9 +44,9 @@ public class PageTests
     [Fact]
     public void Every_picture_has_its_caption_and_its_table()
     {
-        var page = RatingPage.Write(FakeRating.Working);
+        var page = RatingPage.Write(FakeRating.Closed);
         var figures = Regex.Matches(page, "<figure.*?</figure>", RegexOptions.Singleline);
-        Assert.Equal(4, figures.Count);
+        Assert.Equal(8, figures.Count);
         Assert.All(figures, f => Assert.Matches("(?s)<figcaption>.{200,}</figcaption>.*<details>.*<table>", f.Value));
     }
 

@@ -14,6 +14,9 @@ internal static class RatePart
 {
     private const string Option = "--part";
 
+    /// <summary>How the operating point of the parts is found: by one model, between the two pressures of the file.</summary>
+    public static RatingOptions Options(Faces faces) => new() { Model = faces.Model == ModelChoice.Cubic ? RatingModel.Cubic : RatingModel.Reference, Hold = HeldPressure.Both };
+
     public static int Run(MachineFolder folder, string name, ShopDescription shop, Faces faces)
     {
         var part = Find(folder.Machine!, name);
@@ -44,10 +47,9 @@ internal static class RatePart
         if (faces.Model == ModelChoice.Both) faces.Terminal.Note("a part is rated with one model at a time; the reference model answers, --model cubic asks the other");
         var stage = $"rating {part}";
         using var progress = new Progress(faces.Terminal, () => stage);
-        var options = new RatingOptions { Model = faces.Model == ModelChoice.Cubic ? RatingModel.Cubic : RatingModel.Reference };
         try
         {
-            return PartRater.Rate(folder.Machine!, folder.Layout!, shop, part, options, text => stage = text, faces.Terminal.Cancel);
+            return PartRater.Rate(folder.Machine!, folder.Layout!, shop, part, Options(faces), text => stage = text, faces.Terminal.Cancel);
         }
         catch (MissingKeysException e)
         {
@@ -60,8 +62,8 @@ internal static class RatePart
         }
     }
 
-    // Without what the platform appends about the program's own parameter.
-    private static string Sentence(ArgumentException e) => e.ParamName is { } name ? e.Message.Replace($" (Parameter '{name}')", "", StringComparison.Ordinal) : e.Message;
+    /// <summary>A refusal's words without what the platform appends about the program's own parameter.</summary>
+    public static string Sentence(ArgumentException e) => e.ParamName is { } name ? e.Message.Replace($" (Parameter '{name}')", "", StringComparison.Ordinal) : e.Message;
 
     private static PartReport Report(MachineFolder folder, PartRating rating, Faces faces)
     {

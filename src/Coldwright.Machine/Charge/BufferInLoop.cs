@@ -54,13 +54,10 @@ public sealed class BufferInLoop
         var (share, full) = (measure, Full(suctionPa));
         if (share < full)
         {
-            double buffer = suctionPa * Math.Pow(set / suctionPa, share), high = set, opening = 0;
-            for (int i = 0; i < 6; i++)
-            {
-                opening = _flows.Bleed(buffer, suctionPa) / _flows.Fill(high, buffer, 1);
-                high = set + opening * _input.FullyOpenAbovePa;
-            }
-            return State(high, buffer, opening, suctionPa);
+            double buffer = suctionPa * Math.Pow(set / suctionPa, share), leaves = _flows.Bleed(buffer, suctionPa), low = Math.Max(set, buffer), end = set + _input.FullyOpenAbovePa;
+            double Surplus(double high) => (high - set) / _input.FullyOpenAbovePa * _flows.Fill(high, buffer, 1) - leaves;
+            double held = Surplus(end) <= 0 ? end : Brent.Solve(Surplus, low, end, 1e-11 * end);
+            return State(held, buffer, (held - set) / _input.FullyOpenAbovePa, suctionPa);
         }
         double top = (set + _input.FullyOpenAbovePa) * Math.Exp(share - full);
         return State(top, Held(top, suctionPa), 1, suctionPa);

@@ -20,7 +20,8 @@ public sealed record IsothermalCoilResult(double HeatW, double OutletEnthalpy, d
 /// </summary>
 public sealed record IsothermalCoil
 {
-    private const double LeastPressureShare = 0.2;
+    private const double LeastPressureShare = 0.2, LeastSlope = 1e-9, LeastRise = 1e-3;
+    private const int Rounds = 6;
 
     /// <summary>Bore, m, 5e-4..0.05.</summary>
     public required double BoreM { get; init; }
@@ -62,16 +63,19 @@ public sealed record IsothermalCoil
         {
             double middleP = Pressure(inlet, p, 0.5 * ds * gradient), middleH = h + (i > 0 ? 0.5 * (h - cells[i - 1].Item1) : 0), next = h, u = 0;
             LocalAnswer local = default;
-            // state at the middle from the cell's own heat: three rounds settle it to rounding of what matters
-            for (int round = 0; round < 4; round++)
+            // State at the middle from the cell's own heat. The slope dT/dh is that over the whole cell: where a phase appears the local one jumps,
+            // and the answer with it.
+            double start = table.Temperature(h, middleP, out double slope);
+            for (int round = 0; round < Rounds; round++)
             {
-                var point = table.At(middleH, middleP);
+                slope = Math.Max(slope, LeastSlope);
+                var point = table.At(middleH, middleP) with { TemperatureSlope = slope };
                 local = LocalTransfer.At(point, channel, inlet.MassFlow, flux < 0, flux, table.PseudoCriticalPressurePa);
                 u = 1 / (1 / (local.Film * FilmScale * channel.HeatedPerimeterM) + metal + 1 / OutsideConductancePerLength);
-                double start = table.Temperature(h, middleP, out _), slope = Math.Max(point.TemperatureSlope, 1e-12);
                 double q = (loadK - start) / slope * -double.ExpM1(-u * ds * slope / n);
                 next = h + q;
                 middleH = h + 0.5 * q;
+                if (Math.Abs(q) > LeastRise) slope = (table.Temperature(next, middleP, out _) - start) / q;
                 flux = n * q / (ds * channel.HeatedPerimeterM);
             }
             if (i == 0) momentum = local.MomentumFlux;

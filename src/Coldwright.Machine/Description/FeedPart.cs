@@ -11,4 +11,8 @@ public sealed record FeedPart : Part
     public double? SupplyPressurePa { get; init; }
     /// <summary>Isentropic power of the feed compression over its electrical power.</summary>
     public double FeedCompressorEfficiency { get; init; } = 1;
+    /// <summary>Cylinder or receiver that the gas comes from; null: a supply whose pressure does not fall.</summary>
+    public ReceiverDescription? Receiver { get; init; }
+    /// <summary>The feed compressor itself; null when it is not described.</summary>
+    public FeedCompressorDescription? Compressor { get; init; }
 }

@@ -11,6 +11,8 @@ public sealed record ShopDescription
     public required IReadOnlyDictionary<string, double> GasPerKg { get; init; }
     /// <summary>Purity as sold, 0..1, by canonical name; gases whose purity is not given are missing.</summary>
     public IReadOnlyDictionary<string, double> GasPurity { get; init; } = new Dictionary<string, double>();
+    /// <summary>What a gas holds besides itself, mol/mol, by its canonical name and that of the impurity; gases whose certificate says nothing are missing.</summary>
+    public IReadOnlyDictionary<string, IReadOnlyDictionary<string, double>> GasImpurities { get; init; } = new Dictionary<string, IReadOnlyDictionary<string, double>>();
     /// <summary>Share of the charge lost and replaced per 1000 h of running.</summary>
     public double ChargeLossPer1000H { get; init; }
     /// <summary>Price of a litre of bought liquid by substance.</summary>

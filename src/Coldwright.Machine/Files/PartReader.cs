@@ -58,9 +58,9 @@ internal static class PartReader
         "cold-box" => ColdEndReader.ColdBox(r, name),
         "feed" => FeedReader.Read(r, name),
         "buffer" => BufferReader.Read(r, name),
-        "valve" => new ValvePart { Name = name },
+        "valve" => FeedReader.Valve(r, name),
         "relief" => new ReliefPart { Name = name, SetPressurePa = r.Quantity("set-pressure"), BoreM = r.OptionalQuantity("bore") },
-        "flask" => new FlaskPart { Name = name, VolumeM3 = r.Quantity("volume") },
+        "flask" => FeedReader.Flask(r, name),
         _ => throw new InvalidOperationException($"the part kind '{kind.Word}' is in the key table but no part is made of it"),
     };
 }

@@ -28,6 +28,7 @@ public static class ShopReader
 
         var prices = new Dictionary<string, double>(StringComparer.Ordinal);
         var purities = new Dictionary<string, double>(StringComparer.Ordinal);
+        var impurities = new Dictionary<string, IReadOnlyDictionary<string, double>>(StringComparer.Ordinal);
         foreach (var (gas, value) in Substances(root, "gases"))
         {
             if (value is not MapNode keys)
@@ -38,6 +39,7 @@ public static class ShopReader
             var reader = new SectionReader(root.Context, keys, ShopKeys.Gas, $"the gas '{gas}'");
             prices[gas] = reader.Quantity("price");
             if (reader.OptionalQuantity("purity") is { } purity) purities[gas] = purity;
+            if (Impurities(reader, gas) is { Count: > 0 } found) impurities[gas] = found;
         }
         var shop = new ShopDescription
         {
@@ -46,9 +48,24 @@ public static class ShopReader
             ChargeLossPer1000H = root.Quantity("charge-loss-per-1000-h", 0),
             GasPerKg = prices,
             GasPurity = purities,
+            GasImpurities = impurities,
             BoughtLiquidPerL = Liquids(root),
         };
         return problems.IsEmpty ? shop : null;
+    }
+
+    private static Dictionary<string, double> Impurities(SectionReader reader, string gas)
+    {
+        var found = new Dictionary<string, double>(StringComparer.Ordinal);
+        foreach (var name in ShopKeys.Impurities)
+            if (reader.OptionalQuantity(name) is { } share && share != 0)
+            {
+                if (name == gas) reader.Complain(name, $"{name} cannot be an impurity of the gas '{gas}' itself");
+                else found[name] = share;
+            }
+        if (reader.OptionalQuantity("purity") is { } purity && found.Values.Sum() > 1 - purity + 1e-9)
+            reader.Complain("purity", FormattableString.Invariant($"the gas '{gas}' has {1e6 * found.Values.Sum():0.#} ppm of impurities, more than its purity of {100 * purity:0.#####} % leaves"));
+        return found;
     }
 
     private static Dictionary<string, double> Liquids(SectionReader root)

@@ -160,6 +160,19 @@ public static class StarterText
             pressure: 17 barg          # in the cold vessel
             # supply-pressure: 0 barg        # before a feed compressor; leave out for a bottle with a regulator
             # compressor-efficiency: 0.4     # of that feed compressor
+            # receiver: {volume: 40 L, pressure: 8 barg, lowest-pressure: 2 barg}   # cylinder or tank whose pressure falls
+            # compressor:              # the feed compressor itself, for batch
+            #   type: reciprocating    # or: rotary
+            #   displacement: 7 cm3
+            #   speed: 2850 rpm
+            #   clearance: 4 %
+            #   shell-cooling: fan     # or: still-air, water-bath; or its shell-conductance in W/K
+            #   mass: 9 kg             # decides how long it may run before it is hot
+            #   maximum-discharge-temperature: 120 °C
+            #   maximum-shell-temperature: 90 °C
+            #   lubrication: pump      # or: splash, dry-sump
+            #   lowest-speed: 1400 rpm # at which its oil pump still works
+            #   oil-charge: 350 g
           # buffer:                    # takes up gas from the high side; lines aftercooler to buffer, buffer to compressor
           #   kind: buffer
           #   volume: 10 L
@@ -169,8 +182,8 @@ public static class StarterText
           #   valve-bore: 2 mm
           #   bleed-bore: 0.4 mm
           #   bleed-length: 1.2 m      # leave out for an orifice
-          fill-valve: {kind: valve}
-          drain-valve: {kind: valve}
+          fill-valve: {kind: valve}    # may have kv, its flow coefficient as far as it is opened
+          drain-valve: {kind: valve}   # and seat-leak: 1 mg/s, body-mass: 120 g
           vessel-relief:
             kind: relief
             set-pressure: 21 barg
@@ -181,6 +194,8 @@ public static class StarterText
           flask:
             kind: flask
             volume: 2 L
+            # boil-off: 0.2 L/d        # liquid nitrogen it loses when it stands
+            # wall-mass: 250 g         # inner wall that the liquid cools, and its wall-material: stainless-304
 
         # Lines in the direction of flow. Exchangers have streams: recuperator.high, recuperator.low, precooler.feed.
         # A line without tube joins two parts directly; 'in' is room or cold-box.
@@ -212,6 +227,8 @@ public static class StarterText
         charge-loss-per-1000-h: 8 %        # of the charge, what leaks away and is replaced
         gases:
           nitrogen: {price: 3.90 per kg, purity: 99.9 %}
+          # what the rest is, when its certificate says so: 99.9 % gas with
+          #   oxygen: 300 ppm, argon: 400 ppm, nitrogen: 0 ppm, water: 3 ppm, carbon-dioxide: 1 ppm
           methane: {price: 14.00 per kg}
           ethane: {price: 38.00 per kg}
           propane: {price: 3.20 per kg}

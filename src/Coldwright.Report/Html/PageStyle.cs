@@ -18,6 +18,7 @@ internal static class PageStyle
         .tile{background:var(--card);border:1px solid var(--rule);border-radius:6px;padding:12px 14px}
         .tile .name{display:block;color:var(--quiet);font-size:.86rem}
         .tile .value{display:block;font-size:1.5rem;font-weight:650;line-height:1.3;font-variant-numeric:tabular-nums}
+        .tile .value small{font-size:.95rem;font-weight:400;color:var(--quiet);white-space:nowrap}
         .tile .note{display:block;color:var(--quiet);font-size:.84rem;line-height:1.35}
         figure{margin:0;background:var(--card);border:1px solid var(--rule);border-radius:6px;padding:16px}
         figcaption{margin-top:12px;max-width:70ch}

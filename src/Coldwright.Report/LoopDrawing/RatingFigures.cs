@@ -35,6 +35,7 @@ internal static class RatingFigures
             figures.Add(new(precooler.Name, FigureKind.Heat, rating.Loop.PrecoolingW, "takes"));
         }
         if (layout.ColdBox is { } box) figures.Add(new(box.Name, FigureKind.Heat, rating.HeatLeakW.Values.Sum(), "leaks in"));
+        if (rating.Closed is { } closed) Closed(figures, closed, layout);
         Load(figures, rating, layout);
         return new LoopFigures { Entries = figures };
     }
@@ -45,6 +46,13 @@ internal static class RatingFigures
         figures.Add(new(place, FigureKind.Temperature, point.TemperatureK));
         figures.Add(new(place, FigureKind.Pressure, point.PressurePa));
         if (point.VapourFraction is > 0 and < 1) figures.Add(new(place, FigureKind.VapourShare, point.VapourFraction));
+    }
+
+    // What only a loop closed from its hardware knows.
+    private static void Closed(List<LoopFigure> figures, ClosedLoopResult closed, LoopLayout layout)
+    {
+        if (layout.Buffer is { } buffer && closed.Buffer is { } work) figures.Add(new(buffer.Name, FigureKind.Pressure, work.PressurePa));
+        if (layout.Precooler is { } precooler && closed.PrecoolerEvaporatingK is { } evaporating) figures.Add(new(precooler.Name, FigureKind.Temperature, evaporating, "boils at"));
     }
 
     private static void Load(List<LoopFigure> figures, ModelRating rating, LoopLayout layout)

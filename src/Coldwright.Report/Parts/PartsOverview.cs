@@ -6,11 +6,17 @@ namespace Coldwright.Report.Parts;
 /// <summary>The parts in the report of a whole cooler: each with its answer and its own first picture.</summary>
 internal static class PartsOverview
 {
-    public static void Write(HtmlText html, PartRatings parts, PartUnits units)
+    /// <param name="html">Page.</param>
+    /// <param name="parts">Parts.</param>
+    /// <param name="units">Units.</param>
+    /// <param name="pressuresFollow">True when the page's own pressures are answers: the parts then stand at another point, that of the file's pressures.</param>
+    public static void Write(HtmlText html, PartRatings parts, PartUnits units, bool pressuresFollow)
     {
         html.Section("Part by part", h =>
         {
-            h.Element("p", "Each part by the model of its own, at the operating point above: what it would do there, whether or not the figures given for the loop agree. More pictures, figures and sources: rate --part NAME.");
+            h.Element("p", (pressuresFollow
+                ? "Each part by the model of its own, at the two pressures that the file gives and not at those found above: what it would do there. "
+                : "Each part by the model of its own, at the operating point above: what it would do there, whether or not the figures given for the loop agree. ") + "More pictures, figures and sources: rate --part NAME.");
             foreach (var rating in parts.Ratings)
             {
                 h.Element("h3", rating.Part == rating.Kind ? rating.Part : $"{rating.Part} ({rating.Kind})");

@@ -7,7 +7,7 @@ namespace Coldwright.Report.Rating;
 internal static class CoolingBars
 {
     private const int Width = 34;
-    private const int Rows = 7;
+    private const int Rows = 7, ClosedRows = 5;
 
     /// <summary>Lines, warm first; empty when there is no curve.</summary>
     public static IEnumerable<string> Lines(ModelRating rating, Readout readout, TerminalStyle style)
@@ -35,7 +35,7 @@ internal static class CoolingBars
         var curve = rating.CoolingCurve;
         var chosen = new SortedDictionary<double, (double, double)>();
         if (CoolingReading.At(curve, rating.OperatingTemperatureK) is { } at) chosen[rating.OperatingTemperatureK] = at;
-        var wanted = Math.Min(Rows - chosen.Count, curve.Count);
+        var wanted = Math.Min((rating.Closed is null ? Rows : ClosedRows) - chosen.Count, curve.Count);
         for (var i = 0; i < wanted; i++)
         {
             var p = curve[wanted == 1 ? 0 : (int)Math.Round(i * (curve.Count - 1.0) / (wanted - 1))];

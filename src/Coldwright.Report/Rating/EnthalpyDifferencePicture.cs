@@ -22,7 +22,7 @@ internal sealed class EnthalpyDifferencePicture
         $"For the circulating mixture: how much more heat a mole carries at the low pressure ({_readout.Pressure(_rating.Loop.LowPressurePa)}) than at the high one ({_readout.Pressure(_rating.Loop.HighPressurePa)}), at the same temperature. " +
         $"The smallest value between the cold end and the recuperator's warm end, {_readout.Figures(_least.DifferenceJPerMol, 3)} J/mol at {_readout.TemperatureFull(_least.TemperatureK)}, is the ceiling: " +
         $"no exchanger, however long, can get more cooling than that out of a mole, here {_readout.Watts(_least.DifferenceJPerMol * _rating.Loop.MolarFlow)} at the flow that circulates." +
-        (_second is null ? "" : $" The thin line is the {_second.Model} model's answer for the same mixture.");
+        (_second is null ? "" : $" The thin line is the {_second.Model} model's answer for {(_second.Closed is null ? "the same mixture" : "the mixture and the pressures that it finds itself")}.");
 
     public string Draw(ChartSize size) => Chart(size.IsPhone).Draw(size);
 

@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Coldwright.Report.Rating.Closed;
 using Coldwright.Report.Safety;
 using Coldwright.Simulation.Rating;
 
@@ -28,6 +29,7 @@ public static class RatingJson
             w.Number("pinch_temperature_K", p.PinchTemperatureK);
         });
         w.Object("loop", () => Loop(w, rating.Loop));
+        ClosedJson.Write(w, rating);
         w.Map("heat_leak_W", rating.HeatLeakW.Select(p => (p.Key, p.Value)));
         w.Object("exergy", () =>
         {
@@ -55,6 +57,9 @@ public static class RatingJson
             w.Object("second_opinion", () =>
             {
                 Headline(w, second);
+                w.Number("high_pressure_Pa", second.Loop.HighPressurePa);
+                w.Number("low_pressure_Pa", second.Loop.LowPressurePa);
+                w.Number("mass_flow_kg_s", second.Loop.MassFlow);
                 w.Texts("warnings", second.Warnings);
             });
         else w.WriteNull("second_opinion");

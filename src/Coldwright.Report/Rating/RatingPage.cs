@@ -2,6 +2,7 @@ using Coldwright.Fluids.IdealGas;
 using Coldwright.Report.Html;
 using Coldwright.Report.Loops;
 using Coldwright.Report.Parts;
+using Coldwright.Report.Rating.Closed;
 using Coldwright.Report.Safety;
 using Coldwright.Safety;
 using Coldwright.Simulation.Rating;
@@ -24,9 +25,12 @@ public static class RatingPage
         FindingsHtml.GraveFirst(html, report.Findings, readout);
         Answer(html, report, readout);
         RatingLoop.Write(html, report, readout);
+        var closed = report.Main.Closed is { } c ? new ClosedPage(report, c, readout) : null;
+        closed?.Write(html);
         Background(html, report);
         Pictures(html, report, readout);
-        if (report.Parts is { } parts) PartsOverview.Write(html, parts, new PartUnits(readout, report.Machine.Room.PressurePa));
+        closed?.Sensitivities(html);
+        if (report.Parts is { } parts) PartsOverview.Write(html, parts, new PartUnits(readout, report.Machine.Room.PressurePa), pressuresFollow: report.Main.Closed is not null);
         Rest(html, report, readout);
         html.Inside("footer", "", h => h.Element("p", $"{RatingHeadline.Capital(Cautions.LocalCodes.Rule)}. {RatingHeadline.Capital(Cautions.LocalCodes.Do)}."));
         return Page.Write($"{report.Machine.Name}: rating", html);
@@ -38,8 +42,11 @@ public static class RatingPage
         html.Inside("header", "", h =>
         {
             h.Element("h1", report.Machine.Name);
-            h.Element("p", $"Steady rating by the {main.Model} model. Charge: {operation.Composition}. " +
-                $"Pressures {readout.PressureFull(operation.HighPressurePa)} and {readout.PressureFull(operation.LowPressurePa)}. Room {readout.TemperatureFull(report.Machine.Room.TemperatureK)}.");
+            var room = $"Room {readout.TemperatureFull(report.Machine.Room.TemperatureK)}.";
+            h.Element("p", main.Closed is { } closed
+                ? $"Steady rating from hardware and charge by the {main.Model} model. Charge: {new ClosedWords(report, closed, readout).Grams(closed.ChargeKg)} of {closed.Charged}. {room}"
+                : $"Steady rating between given pressures by the {main.Model} model. Charge: {operation.Composition}. " +
+                  $"Pressures {readout.PressureFull(operation.HighPressurePa)} and {readout.PressureFull(operation.LowPressurePa)}. {room}");
         });
     }
 
@@ -50,12 +57,19 @@ public static class RatingPage
         html.Inside("div", "tiles", h =>
         {
             foreach (var figure in RatingHeadline.Figures(report, readout))
-                h.Inside("div", "tile", t => t.Element("span", figure.Name, "name").Element("span", figure.Value, "value").Element("span", figure.Note, "note"));
+                h.Inside("div", "tile", t => Tile(t, figure));
         });
+        if (RatingHeadline.Doubt(report, readout) is { } doubt) html.Element("p", doubt);
         if (RatingHeadline.Spread(report, readout) is { } spread) html.Element("p", spread);
         var broken = main.Limits.Where(l => l.Broken).ToArray();
         if (broken.Length > 0)
             html.List(broken.Select(l => $"Limit broken: {l.What} of {l.Part} is {readout.Any(l.Value, l.Unit, l.What)}, allowed {readout.Any(l.Limit, l.Unit, l.What)}."));
+    }
+
+    private static void Tile(HtmlText html, HeadlineNumber figure)
+    {
+        var band = figure.Band == "" ? "" : $" <small>{Markup.Escape(figure.Band)}</small>";
+        html.Element("span", figure.Name, "name").Raw($"<span class=\"value\">{Markup.Escape(figure.Value)}{band}</span>").Element("span", figure.Note, "note");
     }
 
     private static void Background(HtmlText html, RatingReport report)

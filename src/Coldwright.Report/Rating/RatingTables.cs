@@ -71,6 +71,9 @@ internal sealed class RatingTables(RatingReport report, Readout readout)
         ["mass", readout.Error(_rating.Balance.Mass), "the circulating flow"],
         ["energy", readout.Error(_rating.Balance.Energy), "the main compressor's power"],
         ["exergy", readout.Error(_rating.Balance.Exergy), "the electrical input"],
+        .. _rating.Closed is { } closed
+            ? new IReadOnlyList<string>[] { ["pressures, flows and heats round the loop, the worst", readout.Error(closed.LoopError), "the value, or 1 kJ/mol"], ["charge of each substance, the worst", readout.Error(closed.ChargeError), "the amount let in"] }
+            : [],
     ]);
 
     public void SecondOpinion(HtmlText html)
@@ -79,6 +82,11 @@ internal sealed class RatingTables(RatingReport report, Readout readout)
         html.Element("p", RatingHeadline.Spread(report, readout)!);
         var rows = RatingHeadline.Figures(report, readout).Select(f => new[] { f.Name, f.Value, f.Second }).ToList();
         void Row(string name, Func<ModelRating, string> value) => rows.Add([name, value(_rating), value(second)]);
+        if (_rating.Closed is not null)
+        {
+            Row("High pressure", r => readout.Pressure(r.Loop.HighPressurePa));
+            Row("Low pressure", r => readout.Pressure(r.Loop.LowPressurePa));
+        }
         Row("Throttle outlet", r => readout.Temperature(r.ThrottleOutletK));
         Row("Discharge temperature", r => readout.Temperature(r.Loop.DischargeTemperatureK));
         Row("Circulating flow", r => $"{readout.Figures(r.Loop.MolarFlow, 3)} mol/s");

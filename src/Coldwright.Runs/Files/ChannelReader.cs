@@ -198,7 +198,8 @@ internal static class ChannelReader
             Measured.Energy => QuantityKind.Energy,
             Measured.Mass => QuantityKind.Mass,
             _ => QuantityKind.MassFlow,
-        }) with { Minimum = key == "uncertainty" ? 0 : null, AboveMinimum = key == "uncertainty", Maximum = null };
+        }) with
+        { Minimum = key == "uncertainty" ? 0 : null, AboveMinimum = key == "uncertainty", Maximum = null };
         if (Quantity.TryParse(r.Text(key), wanted, r.Context.RoomPressurePa, out var value, out var problem)) return value;
         r.Complain(key, $"{key}: {problem.Message}");
         return null;

@@ -88,7 +88,16 @@ internal static class LogReader
         }
         return new LogTable
         {
-            Shape = shape, Time = time, Times = [.. times], Lines = [.. lines], Columns = [.. wanted.Select(x => x.Data)], OddRows = odd, ShortRows = shorter, CutLine = cut, OffsetS = offset, Notes = notes,
+            Shape = shape,
+            Time = time,
+            Times = [.. times],
+            Lines = [.. lines],
+            Columns = [.. wanted.Select(x => x.Data)],
+            OddRows = odd,
+            ShortRows = shorter,
+            CutLine = cut,
+            OffsetS = offset,
+            Notes = notes,
         };
     }
 

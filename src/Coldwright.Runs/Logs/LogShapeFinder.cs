@@ -83,7 +83,13 @@ internal static class LogShapeFinder
         var (headings, units) = Headings(before, columns);
         return new()
         {
-            Delimiter = delimiter, DecimalComma = comma, Headings = headings, Units = units, Columns = columns, DataOffset = data.Offset, DataLine = data.Line,
+            Delimiter = delimiter,
+            DecimalComma = comma,
+            Headings = headings,
+            Units = units,
+            Columns = columns,
+            DataOffset = data.Offset,
+            DataLine = data.Line,
         };
     }
 

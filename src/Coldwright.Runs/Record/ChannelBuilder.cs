@@ -53,8 +53,15 @@ internal static class ChannelBuilder
         var (low, high) = Ends(values, flags);
         return new RunChannel(raw.Axis, values, total, common, flags)
         {
-            Name = name, Place = description.Place, Sensor = sensor, Column = raw.Column, Noise = noise, ResolutionRaw = step,
-            AtLowest = budget.At(low), AtHighest = budget.At(high), Assumptions = budget.Assumptions,
+            Name = name,
+            Place = description.Place,
+            Sensor = sensor,
+            Column = raw.Column,
+            Noise = noise,
+            ResolutionRaw = step,
+            AtLowest = budget.At(low),
+            AtHighest = budget.At(high),
+            Assumptions = budget.Assumptions,
         };
     }
 

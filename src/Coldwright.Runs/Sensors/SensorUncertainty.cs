@@ -17,6 +17,7 @@ public sealed class SensorUncertainty(SensorModel model, double resolutionRaw, d
     private const double DefaultJunctionLimitK = 1;
     private const double DefaultThermometerLimitK = 1;
     private const string Ours = "our assumption";
+    private static readonly string[] _standardGauges = ["0.1", "0.25", "0.6", "1", "1.6", "2.5", "4"];
     private static readonly double _root3 = Math.Sqrt(3);
 
     private readonly SensorDescription _sensor = model.Sensor;
@@ -46,19 +47,19 @@ public sealed class SensorUncertainty(SensorModel model, double resolutionRaw, d
         switch (_sensor.Kind.Measured)
         {
             case Measured.Temperature when _sensor.Kind.Thermocouple is { } couple:
-            {
-                var grade = ThermocoupleGrade;
-                var limit = ToleranceClass.Thermocouple(couple.Type, grade, value);
-                return new("wire", limit.LimitK / _root3, true, limit.InsideStandard ? $"IEC 60584-1, class {grade}" : $"class {grade} is not specified here; class 3 of IEC 60584-1 taken instead");
-            }
+                {
+                    var grade = ThermocoupleGrade;
+                    var limit = ToleranceClass.Thermocouple(couple.Type, grade, value);
+                    return new("wire", limit.LimitK / _root3, true, limit.InsideStandard ? $"IEC 60584-1, class {grade}" : $"class {grade} is not specified here; class 3 of IEC 60584-1 taken instead");
+                }
             case Measured.Temperature when _sensor.Kind.ZeroOhm is not null:
-            {
-                var limit = ToleranceClass.Platinum(PlatinumGrade, value);
-                return new("element", limit.LimitK / _root3, true, limit.InsideStandard ? $"IEC 60751, class {PlatinumGrade}" : $"IEC 60751, class {PlatinumGrade}, continued beyond its range");
-            }
+                {
+                    var limit = ToleranceClass.Platinum(PlatinumGrade, value);
+                    return new("element", limit.LimitK / _root3, true, limit.InsideStandard ? $"IEC 60751, class {PlatinumGrade}" : $"IEC 60751, class {PlatinumGrade}, continued beyond its range");
+                }
             case Measured.Temperature: return new("sensor", DefaultThermometerLimitK / _root3, true, Ours);
             case Measured.Pressure when _sensor.Kind.Element == SensorElement.Barometer: return new("sensor", 300 / _root3, true, Ours);
-            case Measured.Pressure: return new("gauge", GaugePercent / 100 * SpanPa / _root3, true, _sensor is { Grade.Length: > 0, SpanPa: not null } ? $"EN 837-1, class {_sensor.Grade}: share of the span" : Ours);
+            case Measured.Pressure: return new("gauge", GaugePercent / 100 * SpanPa / _root3, true, _sensor is { Grade.Length: > 0, SpanPa: not null } ? $"{(_standardGauges.Contains(_sensor.Grade) ? "EN 837-1, " : "")}class {_sensor.Grade}: percent of the span" : Ours);
             case Measured.Power or Measured.Energy: return new("meter", 0.02 * Math.Abs(value), true, Ours);
             case Measured.Mass: return new("balance", 0.001 * Math.Abs(value) / _root3, true, Ours);
             default: return new("meter", 0.03 * Math.Abs(value), true, Ours);
@@ -70,7 +71,7 @@ public sealed class SensorUncertainty(SensorModel model, double resolutionRaw, d
     {
         var u = _sensor.ColdJunctionUncertaintyK ?? DefaultJunctionLimitK / _root3;
         var gain = couple.SensitivityVPerK(junctionK) / Math.Max(couple.SensitivityVPerK(value), 1e-7);
-        return new("cold junction", u * gain, true, $"{Number(u)} K at the junction, {gain.ToString("0.0", CultureInfo.InvariantCulture)} times that at the tip");
+        return new("cold junction", u * gain, true, $"{u.ToString("0.0#", CultureInfo.InvariantCulture)} K at the junction, {gain.ToString("0.0", CultureInfo.InvariantCulture)} times that at the tip");
     }
 
     private IEnumerable<string> Defaults()

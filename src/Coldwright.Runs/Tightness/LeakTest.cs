@@ -56,13 +56,28 @@ public static class LeakTest
         complaint = "";
         return new LeakTestResult
         {
-            Gas = mixture.Names.Count == 1 ? mixture.Names[0] : mixture.ToString(), DurationS = duration, Points = series.Count, MeanPressurePa = pressure,
-            ChangeAsReadPa = readings.Pressure.Slope * (t1 - t0), TemperatureChangeK = readings.Temperature.Slope * (t1 - t0),
+            Gas = mixture.Names.Count == 1 ? mixture.Names[0] : mixture.ToString(),
+            DurationS = duration,
+            Points = series.Count,
+            MeanPressurePa = pressure,
+            ChangeAsReadPa = readings.Pressure.Slope * (t1 - t0),
+            TemperatureChangeK = readings.Temperature.Slope * (t1 - t0),
             ChangeCorrectedPa = fit.Line.Slope * (t1 - t0) / amount * pressure * fit.PressureOverAmount,
-            AmountMol = amount, LeakMolS = leak, UncertaintyMolS = u, Parts = parts,
-            LeakPaM3S = leak * gas.GasConstant * ReferenceK, UncertaintyPaM3S = u * gas.GasConstant * ReferenceK,
-            LeakKgPerYear = leak * gas.MolarMass * YearS, UncertaintyKgPerYear = u * gas.MolarMass * YearS, UpperLimitMolS = upper,
-            Verdict = verdict, AllowedKgPerYear = test.AllowedKgPerYear, NeededS = needed, Charge = charge, Series = fit.Points, Warnings = warnings,
+            AmountMol = amount,
+            LeakMolS = leak,
+            UncertaintyMolS = u,
+            Parts = parts,
+            LeakPaM3S = leak * gas.GasConstant * ReferenceK,
+            UncertaintyPaM3S = u * gas.GasConstant * ReferenceK,
+            LeakKgPerYear = leak * gas.MolarMass * YearS,
+            UncertaintyKgPerYear = u * gas.MolarMass * YearS,
+            UpperLimitMolS = upper,
+            Verdict = verdict,
+            AllowedKgPerYear = test.AllowedKgPerYear,
+            NeededS = needed,
+            Charge = charge,
+            Series = fit.Points,
+            Warnings = warnings,
         };
     }
 

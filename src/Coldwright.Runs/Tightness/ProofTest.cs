@@ -67,9 +67,23 @@ public static class ProofTest
 
         ProofTestResult Result(ShutInSeries s, TightnessVerdict verdict, string reason, double heldS, double asRead, double dropPa, double uPa, double kelvins, double pressurePerK) => new()
         {
-            Medium = test.Gas is null ? "water" : test.Gas.Names.Count == 1 ? test.Gas.Names[0] : test.Gas.ToString(), ProofPressurePa = proof, HighestPa = highest, GaugePa = s.CommonPa,
-            Reached = first >= 0, HeldS = heldS, HoldS = hold, DropAsReadPa = asRead, DropPa = dropPa, UncertaintyPa = uPa, AllowedDropPa = allowed, TemperatureChangeK = kelvins,
-            PressurePerK = pressurePerK, Verdict = verdict, Reason = reason, Series = [.. Enumerable.Range(0, s.Count).Select(i => (s.TimesS[i], s.PressuresPa[i]))], Warnings = warnings,
+            Medium = test.Gas is null ? "water" : test.Gas.Names.Count == 1 ? test.Gas.Names[0] : test.Gas.ToString(),
+            ProofPressurePa = proof,
+            HighestPa = highest,
+            GaugePa = s.CommonPa,
+            Reached = first >= 0,
+            HeldS = heldS,
+            HoldS = hold,
+            DropAsReadPa = asRead,
+            DropPa = dropPa,
+            UncertaintyPa = uPa,
+            AllowedDropPa = allowed,
+            TemperatureChangeK = kelvins,
+            PressurePerK = pressurePerK,
+            Verdict = verdict,
+            Reason = reason,
+            Series = [.. Enumerable.Range(0, s.Count).Select(i => (s.TimesS[i], s.PressuresPa[i]))],
+            Warnings = warnings,
         };
     }
 

@@ -13,14 +13,24 @@ internal static class ClosedRating
 {
     private const int CurveStations = 120;
 
-    public static ModelRating Rate(MachineDescription machine, LoopLayout layout, ShopDescription shop, HelmholtzModel model, HeldPressure held, RatingOptions options, CancellationToken cancel, DescribedCompressor? compressor = null)
+    /// <summary>The loop closed with a fluid model.</summary>
+    /// <param name="machine">The machine.</param>
+    /// <param name="layout">Its layout.</param>
+    /// <param name="model">Fluid model.</param>
+    /// <param name="held">Which pressures are held.</param>
+    /// <param name="options">How.</param>
+    /// <param name="cancel">Cancels the work.</param>
+    /// <param name="compressor">The compressor as described, worked out before; null: here.</param>
+    /// <param name="seed">The same machine closed with another model, to start from.</param>
+    public static ClosedSolver Close(MachineDescription machine, LoopLayout layout, HelmholtzModel model, HeldPressure held, RatingOptions options, CancellationToken cancel, DescribedCompressor? compressor = null, ClosedSolver? seed = null)
     {
-        var hardware = HardwareReader.Read(machine, layout, model, cancel, compressor);
-        var target = Target(machine, layout, held);
-        var solver = new ClosedSolver(hardware, model, target, options, cancel);
-        solver.Solve();
-        return Of(solver, shop, model, target, options, cancel);
+        var solver = new ClosedSolver(HardwareReader.Read(machine, layout, model, cancel, compressor), model, Target(machine, layout, held), options, cancel);
+        solver.Solve(seed);
+        return solver;
     }
+
+    /// <summary>The rating of a closed loop.</summary>
+    public static ModelRating Of(ClosedSolver solver, ShopDescription shop, HelmholtzModel model, RatingOptions options, CancellationToken cancel) => Of(solver, shop, model, solver.Closer.Target, options, cancel);
 
     public static LoopTarget Target(MachineDescription machine, LoopLayout layout, HeldPressure held) =>
         new(held, machine.Operation.SolveFor, machine.Operation.HighPressurePa, machine.Operation.LowPressurePa, layout.Aftercooler.PressureDropPa);
@@ -107,7 +117,7 @@ internal static class ClosedRating
             ThrottleOpening = target.ThrottleIsFree && h.Valve is not null ? p.Flow / p.ThrottleFlow : null,
             ChargeError = chargeError,
             LoopError = p.Residuals.Where((_, i) => i < LoopBalances.FirstFraction && i != LoopBalances.Charge).Max(Math.Abs),
-            Contents = [.. p.Contents.Select(c => new LoopContent(c.Place, c.Moles * perMole, c.Moles > 0 ? c.LiquidMoles / c.Moles : 0))],
+            Contents = [.. p.Contents.Select(c => new LoopContent(c.Place, c.Kg, c.Moles > 0 ? c.LiquidMoles / c.Moles : 0, c.LiquidKg))],
             LiquidShare = p.LiquidMoles.Sum() / total,
             ThrottleChoked = p.ThrottleChoked,
             PrecoolerEvaporatingK = p.Precooler?.EvaporatingK,

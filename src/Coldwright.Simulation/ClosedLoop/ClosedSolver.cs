@@ -12,9 +12,9 @@ namespace Coldwright.Simulation.ClosedLoop;
 /// </summary>
 internal sealed class ClosedSolver
 {
-    private const double Beyond = 6, TemperatureTolerance = 2e-3;
-    private const int FilmRounds = 6;
-    private const double FilmSettled = 1e-3;
+    private const double Beyond = 6, TemperatureTolerance = 2e-3, LeastLeftW = 1e-3, Fair = 1e-6, Closes = 1.1e-6;
+    private const int FilmRounds = 4;
+    private const double FilmSettled = 4e-3;
 
     private readonly HelmholtzModel _model;
     private readonly LoopTarget _target;
@@ -43,8 +43,28 @@ internal sealed class ClosedSolver
     public double TargetK { get; private set; }
     public List<string> Warnings { get; } = [];
 
+    /// <param name="seed">The same machine closed with another fluid model, to start from; null: from nothing.</param>
     /// <exception cref="SolveException">The loop does not close: the report says which balance and which part.</exception>
-    public void Solve()
+    public void Solve(ClosedSolver? seed = null)
+    {
+        TargetK = WantedK();
+        var points = (seed is null ? null : Seeded(seed)) ?? Marched();
+        int at = Nearest(points, TargetK);
+        if (!double.IsNaN(TargetK) && Math.Abs(points[at].Pass.LoadK - TargetK) < 1e-6 && Film(points[at]) is { } film) points = Again(points, film);
+        points.Sort((a, b) => a.Pass.LoadK.CompareTo(b.Pass.LoadK));
+        Curve = points;
+        if (double.IsNaN(TargetK)) TargetK = Best(points);
+        var wanted = points[Nearest(points, TargetK)];
+        Target = wanted.Pass;
+        bool works = wanted.Pass.NetCoolingW > 0 || _options.OperatingTemperatureK is not null;
+        // where the cooler stands at its no-load temperature that is the operating point, and as tight
+        NoLoad = FindNoLoad(points, works ? Fair : _accuracy.Tight);
+        if (works) Operating = Tight(wanted, Math.Abs(wanted.Pass.LoadK - TargetK) < 20 ? TargetK : wanted.Pass.LoadK);
+        else Operating = NoLoad ?? Tight(points.Where(p => p.Pass.NetCoolingW > 0).DefaultIfEmpty(points[^1]).First(), double.NaN);
+        if (works) Target = Operating.Pass;
+    }
+
+    private List<LoopCloser.Closed> Marched()
     {
         var march = new LoadMarch(Closer);
         try
@@ -55,22 +75,66 @@ internal sealed class ClosedSolver
         {
             throw new SolveException(e.Report with { Advice = WhyNot.Closed(Hardware, _model, e.Report) });
         }
-        TargetK = WantedK();
         bool reached = Down(march, TargetK);
         if (!reached && march.Stopped is { } stopped) Warnings.Add($"the loop was not followed below {FormattableString.Invariant($"{march.Points[^1].Pass.LoadK:0.#}")} K: {stopped.Advice}");
-        var points = march.Points.ToList();
-        int at = Nearest(points, TargetK);
-        if (reached && Film(points[at]) is { } film) points = Again(points, film);
-        points.Sort((a, b) => a.Pass.LoadK.CompareTo(b.Pass.LoadK));
-        Curve = points;
-        if (double.IsNaN(TargetK)) TargetK = Best(points);
-        NoLoad = FindNoLoad(points);
-        var wanted = points[Nearest(points, TargetK)];
-        Target = wanted.Pass;
-        bool works = wanted.Pass.NetCoolingW > 0 || _options.OperatingTemperatureK is not null;
-        if (works) Operating = Target.LoadK == TargetK ? Tight(wanted, TargetK) : Tight(Closer.Close(wanted.Pass.State, TargetK, _accuracy.Rough, wanted), TargetK);
-        else Operating = NoLoad ?? Tight(points.Where(p => p.Pass.NetCoolingW > 0).DefaultIfEmpty(points[^1]).First(), double.NaN);
-        if (works) Target = Operating.Pass;
+        return [.. march.Points];
+    }
+
+    // Closed at the other model's loads: the first from its state, the others along the difference found so far. Null: it did not work.
+    private List<LoopCloser.Closed>? Seeded(ClosedSolver seed)
+    {
+        var order = Thinned(seed);
+        // the other's coil is fitted to its vessel already
+        if (seed.Hardware.Coil is { } coil && Hardware.Coil is { } own)
+        {
+            Hardware = Hardware with { Coil = own with { OutsideConductancePerLength = coil.OutsideConductancePerLength } };
+            Closer = new LoopCloser(new LoopEvaluator(Hardware, _model, _accuracy, _cancel, Closer.Evaluator.Precooler), _target);
+        }
+        var found = new List<LoopCloser.Closed>();
+        try
+        {
+            foreach (var twin in order)
+            {
+                var guess = Closer.Translated(twin.Pass, twin.Pass.LoadK);
+                if (found.Count > 0)
+                {
+                    // as far from the other model as the nearest load was
+                    var near = found.MinBy(f => Math.Abs(f.Pass.LoadK - twin.Pass.LoadK))!;
+                    double[] there = Closer.Translated(order.First(o => o.Pass.LoadK == near.Pass.LoadK).Pass, near.Pass.LoadK).X, dx = new double[guess.Count];
+                    for (int i = 0; i < dx.Length; i++) dx[i] = near.Pass.State.X[i] - there[i];
+                    guess = guess.Moved(dx, 1);
+                }
+                found.Add(Closer.Close(guess, twin.Pass.LoadK, _accuracy.Rough, null, twin));
+            }
+            // the march went on until nothing was left; this model may have some left there
+            var coldest = found.MinBy(f => f.Pass.LoadK)!;
+            for (int i = 0; i < 4 && coldest.Pass.NetCoolingW > 0 && coldest.Pass.LoadK > _options.ColdestK + 1; i++)
+            {
+                coldest = Closer.Close(coldest.Pass.State, Math.Max(_options.ColdestK, coldest.Pass.LoadK - Beyond), _accuracy.Rough, coldest);
+                found.Add(coldest);
+            }
+            return found;
+        }
+        catch (SolveException)
+        {
+            return null;
+        }
+    }
+
+    // the wanted load first, then outward; at most so many
+    private List<LoopCloser.Closed> Thinned(ClosedSolver seed)
+    {
+        const int most = 7;
+        var all = seed.Curve.OrderBy(p => p.Pass.LoadK).ToList();
+        double centre = double.IsNaN(TargetK) ? seed.TargetK : TargetK;
+        var wanted = all.MinBy(p => Math.Abs(p.Pass.LoadK - centre))!;
+        while (all.Count > most)
+        {
+            // the one whose neighbours are nearest to each other, ends and wanted kept
+            int drop = Enumerable.Range(1, all.Count - 2).Where(i => all[i] != wanted).MinBy(i => all[i + 1].Pass.LoadK / all[i - 1].Pass.LoadK);
+            all.RemoveAt(drop);
+        }
+        return [.. all.OrderBy(p => Math.Abs(p.Pass.LoadK - wanted.Pass.LoadK))];
     }
 
     // the condensing temperature, the one asked for, or not known yet
@@ -112,9 +176,17 @@ internal sealed class ClosedSolver
             if (ColdEndFilm.Fitted(Hardware, at.Pass, _cancel) is not { } fitted) break;
             double change = fitted.Coil!.OutsideConductancePerLength / Hardware.Coil!.OutsideConductancePerLength - 1;
             if (Math.Abs(change) < FilmSettled && found is not null) break;
-            Hardware = fitted;
             closer = new LoopCloser(new LoopEvaluator(fitted, _model, _accuracy, _cancel, closer.Evaluator.Precooler), _target);
-            at = closer.Close(at.Pass.State, at.Pass.LoadK, _accuracy.Rough, at);
+            try
+            {
+                at = closer.Close(at.Pass.State, at.Pass.LoadK, _accuracy.Rough, at);
+            }
+            catch (SolveException e)
+            {
+                Warnings.Add($"the coil's outside film is the usual one and not fitted to the vessel: {e.Report.Advice}");
+                break;
+            }
+            Hardware = fitted;
             found = (closer, at);
         }
         return found;
@@ -124,7 +196,20 @@ internal sealed class ClosedSolver
     {
         Closer = film.Closer;
         // a warm load hardly feels the film: its own heat is small beside what the coil could carry
-        return [.. points.Select(p => p.Pass.LoadK == film.At.Pass.LoadK ? film.At : p.Pass.LoadK > 1.35 * film.At.Pass.LoadK ? p : Closer.Close(p.Pass.State, p.Pass.LoadK, _accuracy.Rough, p))];
+        return [.. points.Select(p => p.Pass.LoadK == film.At.Pass.LoadK ? film.At : p.Pass.LoadK > 1.35 * film.At.Pass.LoadK ? p : Refitted(p)).OfType<LoopCloser.Closed>()];
+    }
+
+    // a point that does not close with the fitted film is no longer part of the curve
+    private LoopCloser.Closed? Refitted(LoopCloser.Closed p)
+    {
+        try
+        {
+            return Closer.Close(p.Pass.State, p.Pass.LoadK, _accuracy.Rough, p);
+        }
+        catch (SolveException)
+        {
+            return null;
+        }
     }
 
     private double Best(List<LoopCloser.Closed> points)
@@ -141,7 +226,7 @@ internal sealed class ClosedSolver
     }
 
     // from the warm side the first load at which nothing is left: secant steps held in the bracket
-    private LoopCloser.Closed? FindNoLoad(List<LoopCloser.Closed> points)
+    private LoopCloser.Closed? FindNoLoad(List<LoopCloser.Closed> points, double tolerance)
     {
         if (points[^1].Pass.NetCoolingW <= 0) return null;
         int i = points.Count - 2;
@@ -152,30 +237,41 @@ internal sealed class ClosedSolver
             return null;
         }
         LoopCloser.Closed cold = points[i], warm = points[i + 1], last = -cold.Pass.NetCoolingW < warm.Pass.NetCoolingW ? cold : warm;
-        for (int round = 0; round < 12; round++)
+        for (int round = 0; round < 8; round++)
         {
             double tc = cold.Pass.LoadK, tw = warm.Pass.LoadK, qc = cold.Pass.NetCoolingW, qw = warm.Pass.NetCoolingW;
             double next = tc - qc * (tw - tc) / (qw - qc);
             // not stuck at one end
             next = Math.Clamp(next, tc + 0.02 * (tw - tc), tw - 0.02 * (tw - tc));
-            last = Closer.Close(last.Pass.State, next, _accuracy.Rough, last);
+            try
+            {
+                last = Closer.Close(last.Pass.State, next, _accuracy.Rough, last);
+            }
+            catch (SolveException)
+            {
+                Warnings.Add(FormattableString.Invariant($"the no-load temperature lies between {tc:0.#} and {tw:0.#} K: the loop was not closed in between, and the nearer of the two stands for it"));
+                return -qc < qw ? cold : warm;
+            }
             if (last.Pass.NetCoolingW > 0) warm = last; else cold = last;
-            if (Math.Abs(last.Pass.NetCoolingW) < 1e-2 || warm.Pass.LoadK - cold.Pass.LoadK < TemperatureTolerance) break;
+            if (Math.Abs(last.Pass.NetCoolingW) < 0.02 || warm.Pass.LoadK - cold.Pass.LoadK < TemperatureTolerance) break;
         }
-        return TightNoLoad(last);
-    }
-
-    private LoopCloser.Closed TightNoLoad(LoopCloser.Closed near)
-    {
-        double slope = Slope(near), k = near.Pass.LoadK;
-        var found = Tight(near, double.NaN);
-        for (int round = 0; round < 8 && Math.Abs(found.Pass.NetCoolingW) > 1e-7; round++)
+        // what the first tight answer still leaves over moves the second there
+        var found = Tight(last, double.NaN, tolerance);
+        double slope = Slope(last);
+        for (int round = 0; round < 4 && Math.Abs(found.Pass.NetCoolingW) > LeastLeftW; round++)
         {
-            double step = Math.Clamp(-found.Pass.NetCoolingW / slope, -2, 2);
-            var next = Closer.Close(found.Pass.State, k + step, _accuracy.Tight, found);
-            double measured = (next.Pass.NetCoolingW - found.Pass.NetCoolingW) / step;
-            if (measured > 0 && Math.Abs(step) > 1e-6) slope = measured;
-            (found, k) = (next, k + step);
+            double step = Math.Clamp(-found.Pass.NetCoolingW / slope, -1, 1), before = found.Pass.NetCoolingW;
+            try
+            {
+                found = Closer.Close(found.Pass.State, found.Pass.LoadK + step, Math.Max(tolerance, found.Residual), found);
+            }
+            catch (SolveException)
+            {
+                // a step of a part's law so near: what is left over stays as it is, and is shown
+                break;
+            }
+            double measured = (found.Pass.NetCoolingW - before) / step;
+            if (measured > 0.05) slope = measured;
         }
         return found;
     }
@@ -188,9 +284,25 @@ internal sealed class ClosedSolver
     }
 
     /// <summary>Closed to rounding, isobars at the pressures found.</summary>
-    private LoopCloser.Closed Tight(LoopCloser.Closed near, double loadK)
+    private LoopCloser.Closed Tight(LoopCloser.Closed near, double loadK, double? tolerance = null)
     {
         double k = double.IsNaN(loadK) ? near.Pass.LoadK : loadK;
-        return Closer.Close(near.Pass.State, k, _accuracy.Tight, Closer.Centred(near, k));
+        var centred = Closer.Centred(near, k);
+        SolveException? refused = null;
+        // where a part's law has a step of its own right there, as near as it lets the balances come
+        foreach (double t in new[] { tolerance ?? _accuracy.Tight, 1e-6, 1e-5, 1e-4, _accuracy.Rough })
+        {
+            try
+            {
+                var found = Closer.Close(near.Pass.State, k, t, refused is null ? centred : centred with { Exact = false });
+                if (found.Residual > Closes) Warnings.Add(FormattableString.Invariant($"at a load of {k:0.#} K the loop's balances close to {found.Residual:0.0e+0} only: a part's model has a step there"));
+                return found;
+            }
+            catch (SolveException e)
+            {
+                refused = e;
+            }
+        }
+        throw refused!;
     }
 }

@@ -10,13 +10,13 @@ internal sealed class Inventory(HelmholtzModel model, Flash flash)
     public LoopPass Fill(LoopPass p, Hardware h)
     {
         var total = new HoldUp(model, h.Knobs.LiquidHoldUp);
-        var contents = new List<(string, double, double)>();
-        double before = 0, liquidBefore = 0;
+        var contents = new List<PlaceContent>();
+        double before = 0, liquidBefore = 0, kgBefore = 0, liquidKgBefore = 0;
         void Close(string place)
         {
-            double now = total.Moles.Sum(), liquid = total.LiquidMoles.Sum();
-            contents.Add((place, now - before, liquid - liquidBefore));
-            (before, liquidBefore) = (now, liquid);
+            double now = total.Moles.Sum(), liquid = total.LiquidMoles.Sum(), kg = Mass(total.Moles), liquidKg = Mass(total.LiquidMoles);
+            contents.Add(new(place, now - before, liquid - liquidBefore, kg - kgBefore, liquidKg - liquidKgBefore));
+            (before, liquidBefore, kgBefore, liquidKgBefore) = (now, liquid, kg, liquidKg);
         }
 
         double mass = p.Flow * p.MolarMass;
@@ -40,6 +40,13 @@ internal sealed class Inventory(HelmholtzModel model, Flash flash)
             Close(h.Layout.Buffer!.Name);
         }
         return p with { Moles = total.Moles, LiquidMoles = total.LiquidMoles, Contents = contents };
+    }
+
+    private double Mass(double[] moles)
+    {
+        double kg = 0;
+        for (int i = 0; i < moles.Length; i++) kg += moles[i] * model.Substances[i].MolarMass;
+        return kg;
     }
 
     private void Passages(LoopPass p, Hardware h, HoldUp total, double mass)

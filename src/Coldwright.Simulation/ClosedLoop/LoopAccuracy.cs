@@ -13,5 +13,5 @@ internal sealed record LoopAccuracy
     public StreamTableOptions Tables { get; init; } = StreamTableOptions.Default;
     /// <summary>Largest balance left on the way, and at the answers.</summary>
     public double Rough { get; init; } = 1e-3;
-    public double Tight { get; init; } = 1e-10;
+    public double Tight { get; init; } = 2e-9;
 }

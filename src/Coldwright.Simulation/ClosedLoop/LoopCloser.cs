@@ -10,12 +10,16 @@ namespace Coldwright.Simulation.ClosedLoop;
 /// </summary>
 internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
 {
-    private const int MostRounds = 40, MostEstimates = 12;
+    // relative, of the throttle's own march
+    private const double Resolution = 3e-4;
+    private const double Rounding = 9e-9, FractionStep = 2e-3;
+    private const int Patience = 6, MostFrames = 12;
+    private const int MostRounds = 24, MostEstimates = 12;
     // largest change of ln of a fraction in one round
     private const double MostLnFraction = 0.4;
     private const double DeltaColdestK = 14, PrecoolerColdestK = 185;
     // isobars of a tight answer lie this little beyond its pressures
-    private const double Near = 1.04;
+    private const double Near = 1.06;
 
     private readonly InnerLoop _inner = new(evaluator, target);
 
@@ -29,40 +33,65 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
     /// <param name="Inner">Jacobian of pressures and heats.</param>
     /// <param name="Outer">Jacobian of the amounts by the composition.</param>
     /// <param name="Throttle">The throttle near it.</param>
-    public sealed record Closed(LoopPass Pass, double Residual, int Rounds, double[]? Inner, BroydenMatrix Outer, ThrottleEstimate Throttle);
+    public sealed record Closed(LoopPass Pass, double Residual, int Rounds, double[]? Inner, BroydenMatrix Outer, ThrottleEstimate Throttle)
+    {
+        /// <summary>True when the outer Jacobian was differenced here.</summary>
+        public bool Exact { get; init; }
+    }
 
     /// <summary>Closes from a guess.</summary>
     /// <param name="guess">State to start from.</param>
     /// <param name="loadK">K.</param>
     /// <param name="tolerance">Largest scaled balance left.</param>
     /// <param name="near">A closed neighbour; null: none.</param>
+    /// <param name="like">The same load closed with another fluid model: its Jacobians are good enough to begin with.</param>
     /// <exception cref="SolveException">It does not close; the report says which balance is worst.</exception>
-    public Closed Close(LoopState guess, double loadK, double tolerance, Closed? near)
+    public Closed Close(LoopState guess, double loadK, double tolerance, Closed? near, Closed? like = null)
     {
         int first = LoopState.FirstFraction, free = guess.Count - first;
-        var outer = near?.Outer.Copy() ?? BroydenMatrix.Identity(free);
+        var outer = (like ?? near)?.Outer.Copy() ?? BroydenMatrix.Identity(free);
         var throttle = near?.Throttle ?? new ThrottleEstimate(evaluator.ThrottleFlow);
-        double[]? jacobian = near?.Inner;
+        double[]? jacobian = (like ?? near)?.Inner;
         var state = guess;
         LoopPass? pass = near?.Pass, best = null;
-        double bestNorm = double.PositiveInfinity, damping = 1;
+        double bestNorm = double.PositiveInfinity, damping = 1, marked = 1;
         double[] step = [], before = [];
+        int reframed = 0;
+        bool moving = false;
         for (int round = 1; round <= MostRounds; round++)
         {
-            var tables = Tables(state, loadK, pass);
+            // the first of a call placed afresh, the others along with it
+            var tables = Tables(state, loadK, pass, round == 1 && tolerance > Resolution, moving);
             if (pass is not null && !ReferenceEquals(pass.Tables, tables)) state = Carried(pass, state, tables);
             // inside no tighter than the round deserves, at the end as tight as asked
             double inside = round == 1 || bestNorm > 30 * tolerance ? Math.Max(tolerance, Math.Min(1e-4, 0.02 * bestNorm)) : 0.3 * tolerance;
-            (pass, jacobian) = Confirmed(state, loadK, tables, pass, throttle, jacobian, inside);
+            try
+            {
+                (pass, jacobian) = Confirmed(state, loadK, tables, pass, throttle, jacobian, inside);
+            }
+            catch (LeftTablesException e) when (reframed++ < MostFrames)
+            {
+                // tables around where it was heading, and on
+                (pass, jacobian, state) = (e.Last, null, e.Last.State);
+                moving = true;
+                continue;
+            }
+            catch (LeftTablesException e)
+            {
+                throw new SolveException(new SolveReport(SolveStatus.NotConverged, round, LoopBalances.Norm(e.Last.Residuals), FormattableString.Invariant(
+                    $"pressures run away with the load at {loadK:0.#} K: at {e.Last.AftercooledPa / 1e5:0.#} and {e.Last.State.SuctionPa / 1e5:0.##} bar absolute the balance of {LoopBalances.Name(LoopBalances.Worst(e.Last.Residuals))} is still {LoopBalances.Norm(e.Last.Residuals):0.0e+0} open; {e.Message}")));
+            }
+            moving = false;
             if (!Good(pass))
             {
                 state = pass.State;
                 continue;
             }
             double[] r = pass.Residuals[first..];
-            double norm = LoopBalances.Norm(r);
+            double norm = LoopBalances.Norm(r), whole = LoopBalances.Norm(pass.Residuals);
             if (step.Length > 0) outer.Correct(step, before, r);
-            if (Math.Max(norm, LoopBalances.Norm(pass.Residuals)) <= tolerance) return new Closed(pass, LoopBalances.Norm(pass.Residuals), round, jacobian, outer, throttle);
+            // the flashes' own rounding lets it come no nearer than some parts in a thousand million
+            if (whole <= tolerance || (whole <= Rounding && round >= Patience)) return new Closed(pass, whole, round, jacobian, outer, throttle) { Exact = tolerance < Resolution };
             if (norm < bestNorm) (best, bestNorm, damping) = (pass, norm, Math.Min(1, 1.6 * damping));
             else if (norm > 2 * bestNorm && best is not null)
             {
@@ -73,22 +102,53 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
                 r = best.Residuals[first..];
             }
             if (free == 0) continue;
+            // a tight answer begins with a Jacobian of its own; corrections alone may also have lost their way
+            if (round == 1 && tolerance < Resolution && near?.Exact != true || round % Patience == 0 && bestNorm > 0.03 * marked)
+            {
+                pass = best ?? pass;
+                r = pass.Residuals[first..];
+                outer = Differenced(pass, throttle, jacobian, Math.Max(1e-8, 0.01 * Math.Min(tolerance, 1e-4)));
+                damping = 1;
+            }
+            if (round % Patience == 0) marked = bestNorm;
             double[] next = outer.Step(r, damping, MostLnFraction);
             var moved = new double[pass.State.Count];
             next.CopyTo(moved, first);
             (step, before, state) = (next, r, pass.State.Moved(moved, 1));
         }
         var last = best ?? pass!;
+        // as near as the flashes' own rounding lets it come
+        if (LoopBalances.Norm(last.Residuals) <= Rounding) return new Closed(last, LoopBalances.Norm(last.Residuals), MostRounds, jacobian, outer, throttle);
         int worst = LoopBalances.Worst(last.Residuals);
         throw new SolveException(new SolveReport(SolveStatus.NotConverged, MostRounds, LoopBalances.Norm(last.Residuals), FormattableString.Invariant(
             $"the loop does not close with the load at {loadK:0.#} K: the balance of {LoopBalances.Name(worst)} is left {Math.Abs(last.Residuals[worst]):0.0e+0} open at {last.AftercooledPa / 1e5:0.##} and {last.State.SuctionPa / 1e5:0.##} bar absolute, {last.Flow:0.####} mol/s")));
+    }
+
+    // amounts by composition, differenced: each column is a loop settled at a neighbouring composition
+    private BroydenMatrix Differenced(LoopPass at, ThrottleEstimate throttle, double[]? jacobian, double tolerance)
+    {
+        int first = LoopState.FirstFraction, n = at.State.Count - first;
+        var j = new double[n * n];
+        for (int c = 0; c < n; c++)
+        {
+            var dx = new double[at.State.Count];
+            dx[first + c] = FractionStep;
+            var state = at.State.Moved(dx, 1);
+            var tables = evaluator.Tables.Like(at.Tables, state.Z());
+            var (pass, _) = _inner.Settle(Carried(at, state, tables), at.LoadK, tables, at.Recuperator, throttle, jacobian, tolerance);
+            for (int r = 0; r < n; r++) j[r * n + c] = (pass.Residuals[first + r] - at.Residuals[first + r]) / FractionStep;
+        }
+        return new BroydenMatrix(n, j);
     }
 
     // the loop settled on the throttle's estimate, the throttle asked there, until they agree
     private (LoopPass, double[]) Confirmed(LoopState state, double loadK, LoopTables tables, LoopPass? near, ThrottleEstimate throttle, double[]? jacobian, double tolerance)
     {
         LoopPass pass;
-        if (throttle.Known && near is not null && !ReferenceEquals(near.Tables, tables))
+        // The throttle's march errs by some parts in ten thousand and jumps by as much where its grid changes: closer than that it is held, or
+        // nothing would ever settle.
+        bool held = tolerance < Resolution;
+        if (throttle.Known && near is not null && !held && !ReferenceEquals(near.Tables, tables))
         {
             // another composition passes another flow: asked where the neighbour stood
             var (inlet, back) = LoopEvaluator.ThrottleQuestion(near);
@@ -98,8 +158,9 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
         {
             (pass, jacobian) = _inner.Settle(state, loadK, tables, near?.Recuperator, throttle, jacobian, tolerance);
             var (inlet, back) = LoopEvaluator.ThrottleQuestion(pass);
-            double off = throttle.Ask(inlet, back);
-            if (target.ThrottleIsFree || Math.Abs(off) <= tolerance)
+            double off = held ? throttle.Check(inlet, back) : throttle.Ask(inlet, back);
+            if (held && !target.ThrottleIsFree && Math.Abs(off) > Resolution) throttle.Ask(inlet, back);
+            if (target.ThrottleIsFree || Math.Abs(off) <= Math.Max(tolerance, Resolution))
                 return (pass with { ThrottleFlow = throttle.Flow(inlet.PressurePa, inlet.MolarEnthalpy, back), ThrottleChoked = throttle.Choked, ThrottleUncertainty = throttle.Uncertainty }, jacobian);
             if (i >= MostEstimates)
                 throw new SolveException(new SolveReport(SolveStatus.NotConverged, i, off, FormattableString.Invariant(
@@ -134,18 +195,31 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
         return near with { Pass = p with { Tables = evaluator.Tables.Make(p.Tables.Z, frame) } };
     }
 
+    /// <summary>A state of another fluid model as a guess for this one: pressures, composition and temperatures carried over.</summary>
+    public LoopState Translated(LoopPass other, double loadK)
+    {
+        var tables = Tables(other.State, loadK, null, true);
+        double At(Machine.Streams.StreamTable table, double k, double pa) => table.Enthalpy(Math.Clamp(k, table.ColdestK, table.WarmestK), pa);
+        double highOut = other.Recuperator.Hot.OutletPressurePa, suction = other.State.SuctionPa;
+        double[] x = [.. other.State.X];
+        x[LoopState.Suction] = At(tables.Low, other.Compressor.Suction.TemperatureK, suction) / LoopState.EnthalpyScale;
+        x[LoopState.Throttle] = At(tables.High, other.Recuperator.Hot.OutletK, highOut) / LoopState.EnthalpyScale;
+        x[LoopState.LowOutlet] = At(tables.Low, other.Recuperator.Cold.OutletK, suction) / LoopState.EnthalpyScale;
+        return new LoopState(x);
+    }
+
     /// <summary>Tables for a state: those at hand where composition and frame still suit.</summary>
-    private LoopTables Tables(LoopState s, double loadK, LoopPass? near)
+    private LoopTables Tables(LoopState s, double loadK, LoopPass? near, bool fresh, bool moving = false)
     {
         double[] z = s.Z();
-        double high = evaluator.RoughHighPa(s);
-        if (near is not null)
+        double high = near?.Tables.Buffer is { } buffer ? buffer.At(s.X[LoopState.High], s.SuctionPa).HighPa : evaluator.RoughHighPa(s);
+        if (near is not null && !moving)
         {
             var f = near.Tables.Frame;
             double drop = near.Recuperator.Hot.PressureDropPa;
             bool holds = f.Holds(high - drop, high, s.SuctionPa, s.CoilPa) && f.ColdestK <= Math.Max(60, loadK - 0.4 * DeltaColdestK);
             if (holds && z.AsSpan().SequenceEqual(near.Tables.Z)) return near.Tables;
-            if (holds) return evaluator.Tables.Make(z, f);
+            if (holds) return fresh ? evaluator.Tables.Make(z, f) : evaluator.Tables.Like(near.Tables, z);
         }
         return evaluator.Tables.Make(z, TableFrame.Around(high, s.SuctionPa, s.CoilPa, Coldest(loadK), evaluator.Hardware.AftercooledK + 3));
     }

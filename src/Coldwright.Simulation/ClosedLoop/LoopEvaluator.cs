@@ -17,6 +17,9 @@ namespace Coldwright.Simulation.ClosedLoop;
 /// <summary>Evaluates one pass round the loop of a piece of hardware. Not thread-safe: one object per thread.</summary>
 internal sealed class LoopEvaluator
 {
+    // what the compressor's model takes
+    private const double ColdestSuctionK = 60, HottestSuctionK = 500;
+
     private readonly HelmholtzModel _model;
     private readonly Flash _flash;
     private readonly TransportModel _transport;
@@ -76,6 +79,8 @@ internal sealed class LoopEvaluator
         if (!(ac > 1.02 * coilPa) || !(discharge > 1.02 * suction)) throw new SolveException(new SolveReport(SolveStatus.Outside, 0, double.NaN, FormattableString.Invariant(
             $"the high side at {ac / 1e5:0.###} bar absolute would not be above the low side at {Math.Max(coilPa, suction) / 1e5:0.###}")));
         double suctionK = _flash.PressureEnthalpy(suction, s.SuctionEnthalpy, t.Z, t.Low.Temperature(s.SuctionEnthalpy, suction, out _)).TemperatureK;
+        if (suctionK is not (> ColdestSuctionK and < HottestSuctionK)) throw new SolveException(new SolveReport(SolveStatus.Outside, 0, suctionK, FormattableString.Invariant(
+            $"the gas would come back to the compressor at {suctionK:0.#} K, outside {ColdestSuctionK:0} to {HottestSuctionK:0} K")));
         var compressor = t.Compressor(new CompressorDuty { SuctionTemperatureK = suctionK, SuctionPressurePa = suction, DischargePressurePa = discharge, RoomTemperatureK = h.RoomK });
         double compressed = compressor.MolarFlow * k.CompressorFlow;
         double bypass = buffer?.BypassFlow ?? 0, n = compressed - bypass;

@@ -48,13 +48,16 @@ internal sealed record LoopPass
     /// <summary>In the loop, mol by substance; of it liquid.</summary>
     public required double[] Moles { get; init; }
     public required double[] LiquidMoles { get; init; }
-    /// <summary>Contents by place, mol.</summary>
-    public required IReadOnlyList<(string Place, double Moles, double LiquidMoles)> Contents { get; init; }
+    /// <summary>Contents by place.</summary>
+    public required IReadOnlyList<PlaceContent> Contents { get; init; }
     /// <summary>Scaled balances, in the order of <see cref="LoopBalances"/>.</summary>
     public double[] Residuals { get; init; } = [];
 
     public double MolarMass => Tables.High.MolarMass;
 }
+
+/// <summary>What a place holds: mol and kg, and of both what is liquid; the liquid is richer in heavy substances than the whole.</summary>
+internal readonly record struct PlaceContent(string Place, double Moles, double LiquidMoles, double Kg, double LiquidKg);
 
 /// <summary>Order of the balances.</summary>
 internal static class LoopBalances

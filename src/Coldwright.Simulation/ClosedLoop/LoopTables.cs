@@ -25,15 +25,21 @@ internal sealed record LoopTables
 internal readonly record struct TableFrame(double HighFromPa, double HighToPa, double LowFromPa, double LowToPa, double ColdestK, double WarmestK)
 {
     // isobars this far from where the solution is thought to be; between them the tables follow the phases
-    private const double Reach = 1.3;
+    private const double Reach = 1.4, Slack = 0.3;
 
     /// <summary>Around the pressures of a guess.</summary>
     public static TableFrame Around(double highPa, double lowOutPa, double lowInPa, double coldestK, double warmestK) =>
-        new(highPa / Reach, highPa * Reach, Math.Min(lowOutPa, lowInPa) / Reach, Math.Max(lowOutPa, lowInPa) * Reach, coldestK, warmestK);
+        new(highPa / Reach, highPa * Reach, Math.Min(lowOutPa, lowInPa) / (Reach * Reach), Math.Max(lowOutPa, lowInPa) * Reach, coldestK, warmestK);
 
-    /// <summary>True when the pressures of a state lie within.</summary>
+    /// <summary>True when the pressures of a state lie within, or so little beyond that the tables still answer.</summary>
     public bool Holds(double highOutPa, double highInPa, double lowOutPa, double lowInPa) =>
-        highOutPa > HighFromPa / 1.05 && highInPa < HighToPa * 1.05 && lowOutPa > LowFromPa / 1.05 && lowInPa < LowToPa * 1.05;
+        Within(highOutPa, HighFromPa, HighToPa) && Within(highInPa, HighFromPa, HighToPa) && Within(lowOutPa, LowFromPa, LowToPa) && Within(lowInPa, LowFromPa, LowToPa);
+
+    private static bool Within(double p, double from, double to)
+    {
+        double place = Math.Log(p / from) / Math.Log(to / from);
+        return place > -Slack && place < 1 + Slack;
+    }
 }
 
 /// <summary>Makes tables; two threads, each with its own flash, share the work. Not thread-safe itself.</summary>
@@ -45,15 +51,23 @@ internal sealed class LoopTablesMaker(HelmholtzModel model, Hardware hardware, S
     /// <summary>Tables made so far.</summary>
     public int Made { get; private set; }
 
-    public LoopTables Make(double[] z, TableFrame f)
+    /// <summary>Tables made afresh.</summary>
+    public LoopTables Make(double[] z, TableFrame f) => Both(z, f,
+        (flash, transport) => StreamTable.Create(flash, transport, z, [f.HighFromPa, f.HighToPa], f.ColdestK, f.WarmestK, options, cancel),
+        (flash, transport) => StreamTable.Create(flash, transport, z, [f.LowFromPa, f.LowToPa], f.ColdestK, f.WarmestK, options, cancel));
+
+    /// <summary>Tables of a neighbouring composition that differ smoothly from those at hand.</summary>
+    public LoopTables Like(LoopTables near, double[] z) => Both(z, near.Frame, (flash, transport) => near.High.Like(flash, transport, z, cancel), (flash, transport) => near.Low.Like(flash, transport, z, cancel));
+
+    private LoopTables Both(double[] z, TableFrame f, Func<Flash, TransportModel, StreamTable> high, Func<Flash, TransportModel, StreamTable> low)
     {
         Made++;
-        StreamTable? high = null;
-        var work = Task.Run(() => high = StreamTable.Create(_second, _secondTransport, z, [f.HighFromPa, f.HighToPa], f.ColdestK, f.WarmestK, options, cancel), cancel);
-        StreamTable low;
+        StreamTable? highSide = null;
+        var work = Task.Run(() => highSide = high(_second, _secondTransport), cancel);
+        StreamTable lowSide;
         try
         {
-            low = StreamTable.Create(_first, _firstTransport, z, [f.LowFromPa, f.LowToPa], f.ColdestK, f.WarmestK, options, cancel);
+            lowSide = low(_first, _firstTransport);
         }
         finally
         {
@@ -61,7 +75,7 @@ internal sealed class LoopTablesMaker(HelmholtzModel model, Hardware hardware, S
             ((IAsyncResult)work).AsyncWaitHandle.WaitOne();
         }
         work.GetAwaiter().GetResult();
-        return new LoopTables { Z = z, High = high!, Low = low, Compressor = Compressor(z), Frame = f, Buffer = Buffer(z, f) };
+        return new LoopTables { Z = z, High = highSide!, Low = lowSide, Compressor = Compressor(z), Frame = f, Buffer = Buffer(z, f) };
     }
 
     /// <summary>The same tables with this hardware's buffer.</summary>

@@ -1,5 +1,6 @@
 using Coldwright.Fluids.EquationsOfState;
 using Coldwright.Fluids.PhaseEquilibrium;
+using Coldwright.Numerics;
 using Coldwright.Numerics.Roots;
 
 namespace Coldwright.Simulation.ClosedLoop;
@@ -25,7 +26,9 @@ internal static class Standstill
         double density = moles / VolumeM3(h);
         double At(double lnP) => Math.Log(flash.TemperaturePressure(h.RoomK, Math.Exp(lnP), z).MolarDensity / density);
         double low = Math.Log(1e2), high = Math.Log(HighestPa);
-        double p = Math.Exp(Brent.Solve(At, low, high, 1e-10));
+        double offLow = At(low), offHigh = At(high);
+        if (offHigh < 0) throw new SolveException(new SolveReport(SolveStatus.NoSolution, 0, offHigh, FormattableString.Invariant($"the charge of {moles:0.##} mol stands above {HighestPa / 1e5:0} bar absolute in the loop")));
+        double p = Math.Exp(Brent.Solve(At, low, offLow, high, offHigh, 1e-10));
         var state = flash.TemperaturePressure(h.RoomK, p, z);
         return (p, 1 - state.VapourFraction);
     }

@@ -35,6 +35,9 @@ internal sealed class ThrottleEstimate(Func<ThrottleInlet, double, (double Molar
         return off;
     }
 
+    /// <summary>ln of the model's flow over the estimate's, the estimate kept.</summary>
+    public double Check(ThrottleInlet inlet, double backPa) => Log(inlet, backPa) - Math.Log(Flow(inlet.PressurePa, inlet.MolarEnthalpy, backPa));
+
     private void Slopes(ThrottleInlet inlet, double backPa)
     {
         bool choked = Choked;

@@ -89,9 +89,14 @@ internal static class WarmStart
         if (double.IsNaN(lowPa))
         {
             double a = Math.Log(LowestPa), b = Math.Log(4e6);
-            lowPa = target.Held == Machine.Description.HeldPressure.High
-                ? Math.Exp(Brent.Solve(x => Math.Log(Math.Max(HighFor(Math.Exp(x)), 1) / target.HighPa), a, b, 1e-6))
-                : Charge(Math.Exp(a)) > 0 ? Math.Exp(a) : Math.Exp(Brent.Solve(x => Charge(Math.Exp(x)), a, b, 1e-6));
+            double HeldOff(double ln) => Math.Log(Math.Max(HighFor(Math.Exp(ln)), 1) / target.HighPa);
+            double ChargeOff(double ln) => Charge(Math.Exp(ln));
+            bool byHigh = target.Held == Machine.Description.HeldPressure.High;
+            double offLow = byHigh ? HeldOff(a) : ChargeOff(a), offHigh = byHigh ? HeldOff(b) : ChargeOff(b);
+            if (offHigh < 0) throw new SolveException(new SolveReport(SolveStatus.NoSolution, 0, offHigh, byHigh
+                ? FormattableString.Invariant($"no suction pressure up to {Math.Exp(b) / 1e5:0.#} bar absolute lets compressor and throttle build up the held {target.HighPa / 1e5:0.#} bar absolute")
+                : FormattableString.Invariant($"with everything warm no suction pressure up to {Math.Exp(b) / 1e5:0.#} bar absolute makes room for the charge")));
+            lowPa = offLow > 0 ? Math.Exp(a) : Math.Exp(Brent.Solve(byHigh ? HeldOff : ChargeOff, a, offLow, b, offHigh, 1e-6));
         }
         double highPa = target.Held is Machine.Description.HeldPressure.High or Machine.Description.HeldPressure.Both ? target.HighPa : HighFor(lowPa);
         double suction = flash.TemperaturePressure(t, lowPa, z).MolarEnthalpy, throttled = flash.TemperaturePressure(t, highPa, z).MolarEnthalpy;

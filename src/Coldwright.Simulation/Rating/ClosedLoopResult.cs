@@ -48,7 +48,8 @@ public sealed record ClosedLoopResult
 /// <param name="Place">Where.</param>
 /// <param name="Kg">kg.</param>
 /// <param name="LiquidShare">Liquid, mol/mol.</param>
-public sealed record LoopContent(string Place, double Kg, double LiquidShare);
+/// <param name="LiquidKg">Liquid, kg.</param>
+public sealed record LoopContent(string Place, double Kg, double LiquidShare, double LiquidKg);
 
 /// <summary>The buffer in a closed loop.</summary>
 /// <param name="PressurePa">Pa absolute.</param>

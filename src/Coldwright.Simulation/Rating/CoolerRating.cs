@@ -13,7 +13,7 @@ namespace Coldwright.Simulation.Rating;
 /// <summary>The steady rating of a described cooler: its loop closed from hardware and charge, or between given pressures.</summary>
 public static class CoolerRating
 {
-    /// <summary>Which pressures a rating holds: the option, else the file, else neither where the hardware is described closely enough for a closed loop.</summary>
+    /// <summary>Which pressures a rating holds: the option, else what the file says, else both.</summary>
     /// <param name="machine">The machine.</param>
     /// <param name="layout">Its layout.</param>
     /// <param name="options">Options.</param>
@@ -39,35 +39,50 @@ public static class CoolerRating
         var held = Held(machine, layout, options, out var missing);
         bool given = held == HeldPressure.Both && !(options.Sensitivity && missing.Count == 0);
         if (!given && missing.Count > 0) throw new MissingKeysException("the whole loop", "closed loop", missing);
-        // a nameplate is worked out once for both models
-        var compressor = given ? null : DescribedCompressor.Of(layout.Compressor, cancel);
-        ModelRating One(HelmholtzModel model, RatingOptions how) => given
-            ? new ModelRatingSolver(machine, layout, shop, model, how, cancel).Solve()
-            : ClosedRating.Rate(machine, layout, shop, model, held, how, cancel, compressor);
-
         var names = machine.Charge.Mixture.Names;
-        bool cubic = options.Model == RatingModel.Cubic;
-        observer?.Invoke($"rating with the {(cubic ? "cubic" : "reference")} model");
-        // the second opinion on the other core meanwhile
-        var other = options.Model == RatingModel.Both ? Task.Run(() => One(CubicModel.Create(names), options with { Sensitivity = false }), CancellationToken.None) : null;
+        bool cubic = options.Model == RatingModel.Cubic, both = options.Model == RatingModel.Both;
         ModelRating main;
-        try
+        Func<ModelRating>? opinion = null;
+        if (given)
         {
-            main = One(cubic ? CubicModel.Create(names) : ReferenceModel.Create(names), options);
+            ModelRating One(HelmholtzModel model) => new ModelRatingSolver(machine, layout, shop, model, options, cancel).Solve();
+            observer?.Invoke($"rating with the {(cubic ? "cubic" : "reference")} model");
+            main = One(cubic ? CubicModel.Create(names) : ReferenceModel.Create(names));
+            opinion = both ? () => One(CubicModel.Create(names)) : null;
         }
-        catch
+        else
         {
-            // its own answer no longer matters, nor why it has none
-            other?.ContinueWith(t => t.Exception, TaskScheduler.Default);
-            throw;
-        }
-        var warnings = new List<string>(main.Warnings);
-        if (given && missing.Count > 0 && options.Hold is null && machine.Operation.Hold is null) warnings.Add($"rated between the two pressures of the file: to let them follow from hardware and charge, add {string.Join("; ", missing)}");
-        ModelRating? second = null;
-        if (other is not null)
+            // The cubic model closes the loop from nothing; the reference model starts from where that ended, which costs a fraction.
+            var compressor = DescribedCompressor.Of(layout.Compressor, cancel);
+            var quick = CubicModel.Create(names);
+            observer?.Invoke("closing the loop with the cubic model");
+            ClosedSolver? first = null;
+            SolveException? refused = null;
             try
             {
-                second = other.GetAwaiter().GetResult();
+                first = ClosedRating.Close(machine, layout, quick, held, options, cancel, compressor);
+            }
+            catch (SolveException e) when (!cubic)
+            {
+                refused = e;
+            }
+            if (cubic) main = ClosedRating.Of(first!, shop, quick, options, cancel);
+            else
+            {
+                observer?.Invoke("closing the loop with the reference model");
+                var reference = ReferenceModel.Create(names);
+                main = ClosedRating.Of(ClosedRating.Close(machine, layout, reference, held, options, cancel, compressor, first), shop, reference, options, cancel);
+                opinion = !both ? null : first is null ? () => throw refused! : () => ClosedRating.Of(first, shop, quick, options with { Sensitivity = false }, cancel);
+            }
+        }
+        var warnings = new List<string>(main.Warnings);
+        if (given && missing.Count == 0 && options.Hold is null && machine.Operation.Hold is null) warnings.Add("rated between the two pressures of the file, with the plain figures of its parts: the hardware is described closely enough to let them follow, with --hold neither or hold: neither in operation");
+        ModelRating? second = null;
+        if (opinion is not null)
+            try
+            {
+                if (given) observer?.Invoke("rating with the cubic model");
+                second = opinion();
                 warnings.AddRange(second.Warnings);
             }
             catch (SolveException e)

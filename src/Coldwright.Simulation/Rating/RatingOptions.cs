@@ -26,7 +26,7 @@ public sealed record RatingOptions
     public double CurveErrorK { get; init; } = 0.1;
     /// <summary>A load temperature at which the loop, the exergy and the balances are wanted instead of the default operating point, K.</summary>
     public double? OperatingTemperatureK { get; init; }
-    /// <summary>Which pressures are held; null: what the file says, or neither where it describes enough hardware, or both.</summary>
+    /// <summary>Which pressures are held; null: what the file says, else both.</summary>
     public HeldPressure? Hold { get; init; }
     /// <summary>True: also the sensitivities of a closed loop and the bands that follow from them.</summary>
     public bool Sensitivity { get; init; }

@@ -21,6 +21,25 @@ public class StreamTableTests
         { ["nitrogen", "oxygen"], [0.79, 0.21], 5e5, 75 },
     };
 
+    /// <summary>
+    /// A pure fluid has no node between liquid and vapour, yet boils there: heat of vaporisation of nitrogen at 1 atm 199.18 kJ/kg
+    /// (the published value of LiquefactionTests), and two phases all the way across.
+    /// </summary>
+    [Fact]
+    public void APureFluidBoilsAcrossItsGap()
+    {
+        var model = ReferenceModel.Create(["nitrogen"]);
+        var table = StreamTable.Create(new Flash(model), new TransportModel(model), [1], [101325], 70, 120, cancel: TestContext.Current.CancellationToken);
+        double liquid = table.Enthalpy(77.3, 101325), vapour = table.Enthalpy(77.42, 101325);
+        foreach (double share in new[] { 0.05, 0.45, 0.55, 0.95 })
+        {
+            var point = table.At(liquid + share * (vapour - liquid), 101325);
+            Assert.True(Math.Abs(point.PhaseEnthalpyDifference / 199.18e3 - 1) < 0.002, $"{point.PhaseEnthalpyDifference} J/kg at {share}");
+            Assert.InRange(point.Quality, 0.01, 0.99);
+            Assert.True(point.SurfaceTension > 0);
+        }
+    }
+
     [Theory, MemberData(nameof(Mixtures))]
     public void ErrsByLessThanItSays(string[] names, double[] z, double p, double coldestK)
     {

@@ -53,6 +53,15 @@ public class DrawingTests
     }
 
     [Fact]
+    public void A_closed_loop_brings_the_buffers_pressure_and_the_precoolers_temperature()
+    {
+        var figures = LoopFigures.From(FakeRating.Closed.Result.Main, Machines.Workshop.Layout).Entries;
+        Assert.Contains(figures, f => f is { Place: "buffer", Kind: FigureKind.Pressure, Value: 7.37e5 });
+        Assert.Contains(figures, f => f is { Place: "precooler", Kind: FigureKind.Temperature, Value: 225.9 });
+        Assert.DoesNotContain(LoopFigures.From(FakeRating.Working.Result.Main, Machines.Workshop.Layout).Entries, f => f.Place == "buffer");
+    }
+
+    [Fact]
     public void Figures_are_in_the_readers_units_and_can_be_found_by_place()
     {
         LoopFigures figures = new() { Entries = [new("vessel", FigureKind.Temperature, 110), new("vessel", FigureKind.Pressure, 17e5), new("aftercooler to buffer", FigureKind.MassFlow, 1.5e-3)] };

@@ -41,7 +41,8 @@ internal static class Machines
         entries.Add(new(LoopFigures.PlaceOf(drawn.Layout.LoopPath[1].Line!), FigureKind.MassFlow, 2.38e-3));
         entries.Add(new(drawn.Layout.Compressor.Name, FigureKind.Power, 842));
         entries.Add(new(drawn.Layout.Recuperator.Name, FigureKind.Heat, 812, "passes"));
-        if (drawn.Layout.Precooler is { } p) entries.AddRange([new(p.Name, FigureKind.Power, 131), new(p.Name, FigureKind.Heat, 215, "takes")]);
+        if (drawn.Layout.Precooler is { } p) entries.AddRange([new(p.Name, FigureKind.Power, 131), new(p.Name, FigureKind.Heat, 215, "takes"), new(p.Name, FigureKind.Temperature, 225.9, "boils at")]);
+        if (drawn.Layout.Buffer is { } buffer) entries.Add(new(buffer.Name, FigureKind.Pressure, 7.37e5));
         if (drawn.Layout.ColdBox is { } b) entries.Add(new(b.Name, FigureKind.Heat, 9.91, "leaks in"));
         if (drawn.Layout.Vessel is { } v)
             entries.AddRange([new(v.Name, FigureKind.Temperature, 110.2), new(v.Name, FigureKind.Pressure, 18e5), new(v.Name, FigureKind.Level, null)]);
@@ -65,9 +66,9 @@ internal static class Machines
             ("  warm-exchanger:\n    kind: warm-exchanger\n    conductance: 30 W/K\n", "")));
         yield return Read("block", Block(workshop));
         yield return Read("block-without-box", With(Block(plain), (Section(plain, "cold-box"), "")));
-        yield return Read("coil-around", With(workshop, ("place: inside", "place: around"), ("caps: domed", "caps: flat"), ("high-tube: 3/8 in ACR\n    low-tube: 3/4 in ACR", "high-tube: 3/4 in ACR\n    low-tube: 3/8 in ACR"), ("high-side: inner", "high-side: outer"),
+        yield return Read("coil-around", With(workshop, ("place: inside", "place: around"), ("caps: domed", "caps: flat"), (LineWith(workshop, "    high-tube:"), "    high-tube: 3/4 in ACR\n"), (LineWith(workshop, "    low-tube:"), "    low-tube: 3/8 in ACR\n"), ("high-side: inner", "high-side: outer"),
             ("    pressure: 17 barg\n", "    pressure: 17 barg\n    supply-pressure: 0.1 barg\n    compressor-efficiency: 0.5\n"),
-            ("type: rotary\n    displacement: 10.8 cm3", "type: reciprocating\n    displacement: 10.8 cm3"), ("capillary: {bore: 0.9 mm, length: 1.7 m, coil-diameter: 50 mm}", "valve: {kv: 0.02, opening: 40 %}")));
+            ("type: rotary\n    displacement: 10.8 cm3", "type: reciprocating\n    displacement: 10.8 cm3"), (LineWith(workshop, "    capillary:"), "    valve: {kv: 0.02, opening: 40 %}\n")));
         yield return Read("many-valves", With(workshop,
             ("  flask:\n    kind: flask", "  suction-valve: {kind: valve}\n  discharge-shut-off-valve: {kind: valve}\n  cold-valve: {kind: valve}\n  guard: {kind: valve}\n  second-loop-relief: {kind: relief, set-pressure: 25 barg}\n  low-relief: {kind: relief, set-pressure: 12 barg}\n  buffer-relief: {kind: relief, set-pressure: 25 barg}\n  fill-stop: {kind: valve}\n  flask:\n    kind: flask"),
             ("from: warm-exchanger.low, to: compressor, tube: 5/8 in ACR, length: 0.8 m, in: room}", "from: warm-exchanger.low, to: suction-valve}\n  - {from: suction-valve, to: compressor}\n  - {from: suction-valve, to: low-relief}"),
@@ -97,6 +98,13 @@ internal static class Machines
     }
 
     private static string Without(string text, string part) => text.Replace(Section(text, part), "", StringComparison.Ordinal);
+
+    // The first line that starts so, with its end; the examples' figures may change.
+    private static string LineWith(string text, string start)
+    {
+        var from = text.IndexOf($"\n{start}", StringComparison.Ordinal) + 1;
+        return text[from..(text.IndexOf('\n', from) + 1)];
+    }
 
     private static string With(string text, params (string Old, string New)[] changes)
     {

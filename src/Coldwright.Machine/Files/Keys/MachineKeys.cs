@@ -37,7 +37,7 @@ public static class MachineKeys
     [
         Required("high-pressure", PressureInMachine, "High side, before the recuperator, as it runs or is meant to run."),
         Required("low-pressure", PressureInMachine with { Example = "3.6 barg" }, "Low side, at the cold end and at the compressor's suction, as it runs or is meant to run."),
-        new("hold", new ChoiceForm("neither", "high", "low", "both"), false, "Which of the two pressures a rating holds as given; neither: both follow from hardware and charge, as when left out and the file describes enough; both: a rating between given pressures."),
+        new("hold", new ChoiceForm("neither", "high", "low", "both"), false, "Which of the two pressures a rating holds as given; neither: both follow from hardware and charge; both, as when left out: a rating between given pressures."),
         new("solve-for", new ChoiceForm("charge", "throttle"), false, "What follows from a pressure that is held: the charge, as when left out, or the throttle's length or opening."),
         Optional("standstill-pressure", PressureInMachine with { Example = "12 barg" }, "Pressure of the whole loop after it has stood warm; the compressor starts against it."),
     ]);

@@ -25,18 +25,13 @@ public static class PartKinds
         Kind("vessel", PortDirection.Through, [.. ColdEndKeys.Vessel]) with { IsCold = true },
         Kind("block", PortDirection.None) with { IsCold = true },
         Kind("cold-box", PortDirection.None, [.. ColdEndKeys.ColdBox]).With(ColdEndKeys.ColdBoxNeeds),
-        Kind("feed", PortDirection.Source,
-            new("gas", new ChoiceForm("nitrogen", "argon", "oxygen", "methane"), true, "The gas that is liquefied."),
-            Required("pressure", PressureInMachine, "Pressure in the cold vessel."),
-            Optional("supply-pressure", PressureInMachine with { Example = "0 barg" }, "Pressure before the feed compressor; left out when a cylinder gives enough pressure."),
-            Optional("compressor-efficiency", QuantityKinds.Efficiency, "Isentropic over electrical power of the feed compressor; needed with supply-pressure.")),
+        Kind("feed", PortDirection.Source, [.. FeedKeys.Feed]),
         Kind("buffer", PortDirection.Through, [.. BufferKeys.Keys]),
-        Kind("valve", PortDirection.Through),
+        Kind("valve", PortDirection.Through, [.. FeedKeys.Valve]),
         Kind("relief", PortDirection.End,
             Required("set-pressure", PressureInMachine with { Example = "24 barg" }, "Pressure at which it opens."),
             Optional("bore", (QuantityKind.Length with { Example = "6 mm" }).Above(0, 0.2), "Least bore when it is open; that of its line counts when it is left out.")),
-        Kind("flask", PortDirection.End,
-            Required("volume", QuantityKind.Volume.Above(0, 10), "Liquid it holds.")),
+        Kind("flask", PortDirection.End, [.. FeedKeys.Flask]),
     ];
 
     /// <summary>The words of all kinds.</summary>

@@ -6,11 +6,15 @@ namespace Coldwright.Machine.Files.Keys;
 /// <summary>The keys of <c>shop.yaml</c>.</summary>
 public static class ShopKeys
 {
+    /// <summary>What a gas may hold besides itself, by canonical name.</summary>
+    public static IReadOnlyList<string> Impurities { get; } = ["oxygen", "argon", "nitrogen", "water", "carbon-dioxide"];
+
     /// <summary>One gas that can be had.</summary>
     public static FileSection Gas { get; } = new("gas",
     [
         Required("price", QuantityKind.PricePerMass, "Price by mass, such as 4.20 per kg."),
         Optional("purity", QuantityKind.Fraction.Above(0, 1), "Purity as sold."),
+        .. Impurities.Select(name => Optional(name, (QuantityKind.Fraction with { Example = "5 ppm" }).Between(0, 0.2), $"{char.ToUpperInvariant(name[0])}{name[1..].Replace('-', ' ')} in it, by mole.")),
     ]);
 
     /// <summary>The whole file.</summary>

@@ -1,0 +1,163 @@
+using Coldwright.Machine.Streams;
+using Coldwright.Numerics;
+
+namespace Coldwright.Machine.Recuperation;
+
+/// <summary>Factors on what the correlations of a march give, each 1.</summary>
+/// <param name="Film">On the film, above 0.</param>
+/// <param name="Friction">On friction, at least 0.</param>
+/// <param name="HoldUp">On the liquid's share of the cross-section, above 0.</param>
+public readonly record struct MarchScales(double Film, double Friction, double HoldUp);
+
+/// <summary>
+/// One stream of an exchanger marched along a wall whose temperatures are given, as time-dependent solvers need it: the same cells and balances as
+/// <see cref="DistributedRecuperator"/> (n (h_out - h_in) = G (T_wall - T at the mean enthalpy) + leak), so that a wall at rest reproduces its answer.
+/// Keeps its storage and the last march's slopes; not thread-safe.
+/// </summary>
+public sealed class WallMarch
+{
+    private const int Rounds = 2, MostNewton = 30;
+    private const double LeastRise = 1e-3, LeastPressureShare = 0.2, Settled = 1e-9, LeastStep = 0.5;
+
+    private readonly RecuperatorGeometry _geometry;
+    private readonly FlowChannel _channel;
+    private readonly bool _hot;
+    private readonly double _dx;
+    private readonly Func<double, double> _wallConductivity;
+
+    /// <param name="geometry">The exchanger.</param>
+    /// <param name="hot">True for the warm stream, which enters at cell 0; the cold one enters at the last cell.</param>
+    /// <param name="cells">Cells along it, 4 or more.</param>
+    /// <param name="wallConductivity">Of the metal, W/(m K), at a temperature in K.</param>
+    public WallMarch(RecuperatorGeometry geometry, bool hot, int cells, Func<double, double> wallConductivity)
+    {
+        if (cells < 4) throw new ArgumentException($"an exchanger is marched over 4 cells or more, got {cells}", nameof(cells));
+        (_geometry, _hot, Cells, _wallConductivity) = (geometry, hot, cells, wallConductivity);
+        _channel = hot ? geometry.Hot : geometry.Cold;
+        _dx = geometry.LengthM / cells;
+        (Enthalpy, Temperature, HeatW, Moles) = (new double[cells + 1], new double[cells], new double[cells], new double[cells]);
+        (Conductance, ByInlet, ByWall, MolesByEnthalpy, PressurePa) = (new double[cells], new double[cells], new double[cells], new double[cells], new double[cells + 1]);
+    }
+
+    /// <summary>Cells.</summary>
+    public int Cells { get; }
+    /// <summary>At the borders of the cells from the warm end on, J/mol.</summary>
+    public double[] Enthalpy { get; }
+    /// <summary>At the borders, Pa.</summary>
+    public double[] PressurePa { get; }
+    /// <summary>At the middle of the cells, K.</summary>
+    public double[] Temperature { get; }
+    /// <summary>From the wall into the stream, leak not counted, W.</summary>
+    public double[] HeatW { get; }
+    /// <summary>Held in every cell, slip included, mol.</summary>
+    public double[] Moles { get; }
+    /// <summary>Stream to the middle of the wall, W/K.</summary>
+    public double[] Conductance { get; }
+    /// <summary>Slope of a cell's outlet enthalpy by its inlet's; filled when asked for.</summary>
+    public double[] ByInlet { get; }
+    /// <summary>Slope of a cell's outlet enthalpy by its wall, J/(mol K); filled when asked for.</summary>
+    public double[] ByWall { get; }
+    /// <summary>Slope of a cell's content by its mean enthalpy, mol2/J; filled when asked for.</summary>
+    public double[] MolesByEnthalpy { get; }
+    /// <summary>Leaving, J/mol.</summary>
+    public double OutletEnthalpy => Enthalpy[_hot ? Cells : 0];
+    /// <summary>Leaving, Pa.</summary>
+    public double OutletPressurePa => PressurePa[_hot ? Cells : 0];
+
+    /// <summary>Marches from the inlet.</summary>
+    /// <param name="inlet">As it enters.</param>
+    /// <param name="wallK">Wall of every cell, K.</param>
+    /// <param name="leakConductanceW">From the room into the stream, W/K in a cell; 0 for none.</param>
+    /// <param name="roomK">K.</param>
+    /// <param name="scales">Factors on the correlations.</param>
+    /// <param name="slopes">True: also the slopes.</param>
+    /// <exception cref="SolveException">The stream loses its pressure.</exception>
+    public void Run(StreamInlet inlet, ReadOnlySpan<double> wallK, double leakConductanceW, double roomK, MarchScales scales, bool slopes)
+    {
+        var table = inlet.Table;
+        double n = inlet.MolarFlow, mass = inlet.MassFlow, floor = LeastPressureShare * inlet.PressurePa, h = inlet.MolarEnthalpy, p = inlet.PressurePa, rise = 0, gradient = 0, momentum = double.NaN;
+        Enthalpy[_hot ? 0 : Cells] = h;
+        PressurePa[_hot ? 0 : Cells] = p;
+        for (int step = 0; step < Cells; step++)
+        {
+            int i = _hot ? step : Cells - 1 - step;
+            double middleP = p - 0.5 * _dx * gradient, x = h + rise, g = 0, t = 0, slope = 0, wall = wallK[i], k = _wallConductivity(wall);
+            StreamPoint point = default;
+            LocalAnswer local = default;
+            for (int round = 0; round < Rounds; round++)
+            {
+                point = table.At(0.5 * (h + x), middleP);
+                double flux = 0;
+                if (round > 0)
+                {
+                    flux = n * (x - h) / (_channel.HeatedPerimeterM * _dx);
+                    // the slope over the whole cell, as the steady exchanger takes it
+                    if (Math.Abs(x - h) > LeastRise)
+                    {
+                        double before = table.Temperature(h, middleP, out _), after = table.Temperature(x, middleP, out _);
+                        point = point with { TemperatureSlope = Math.Max(0, (after - before) / (x - h)) };
+                    }
+                }
+                local = LocalTransfer.At(point, _channel, mass, _hot, flux, table.PseudoCriticalPressurePa);
+                g = _dx * Side(local.Film * scales.Film, k);
+                x = Outlet(table, h, middleP, n, g, wall, leakConductanceW, roomK, x, out t, out slope);
+            }
+            Conductance[i] = g;
+            Temperature[i] = t;
+            HeatW[i] = n * (x - h) - leakConductanceW * (roomK - t);
+            Moles[i] = Content(point, local, scales.HoldUp);
+            if (slopes) Slopes(i, table, point, middleP, n, mass, g, k, t, slope, wall, h, x, leakConductanceW, scales, local);
+            if (step == 0) momentum = local.MomentumFlux;
+            gradient = local.FrictionGradient * scales.Friction;
+            double next = p - _dx * gradient - (local.MomentumFlux - momentum);
+            if (!(next > floor)) throw new SolveException(new SolveReport(SolveStatus.NoSolution, step, next, FormattableString.Invariant(
+                $"the {(_hot ? "high" : "low")} side loses more than {100 * (1 - LeastPressureShare):0} % of its {inlet.PressurePa / 1e5:0.###} bar absolute in the recuperator at {n:0.####} mol/s")));
+            (momentum, p, rise, h) = (local.MomentumFlux, next, x - h, x);
+            Enthalpy[_hot ? i + 1 : i] = h;
+            PressurePa[_hot ? i + 1 : i] = p;
+        }
+    }
+
+    private double Side(double film, double k) => _hot ? _geometry.HotConductance(film, k) : _geometry.ColdConductance(film, k);
+
+    // n (x - h) = g (wall - T((h + x)/2)) + leak: rising in x, so one root; Newton, held in its bracket
+    private static double Outlet(StreamTable table, double h, double p, double n, double g, double wall, double leak, double roomK, double x, out double t, out double slope)
+    {
+        double low = double.NegativeInfinity, high = double.PositiveInfinity;
+        for (int i = 0; ; i++)
+        {
+            t = table.Temperature(0.5 * (h + x), p, out slope);
+            double f = n * (x - h) - g * (wall - t) - leak * (roomK - t), d = n + 0.5 * (g + leak) * slope, change = f / d;
+            if (Math.Abs(change) < Settled * (1 + Math.Abs(x - h)) || i >= MostNewton) return x;
+            if (f > 0) high = x; else low = x;
+            double next = x - change;
+            if (!(next > low && next < high) && double.IsFinite(low) && double.IsFinite(high)) next = 0.5 * (low + high);
+            x = next;
+        }
+    }
+
+    private void Slopes(int i, StreamTable table, in StreamPoint point, double p, double n, double mass, double g, double k, double t, double slope, double wall, double h, double x, double leak, MarchScales scales, in LocalAnswer local)
+    {
+        double step = Math.Max(LeastStep, 0.1 * Math.Abs(x - h)), middle = 0.5 * (h + x);
+        var shifted = table.At(middle + step, p) with { TemperatureSlope = point.TemperatureSlope };
+        var there = LocalTransfer.At(shifted, _channel, mass, _hot, n * (x - h) / (_channel.HeatedPerimeterM * _dx), table.PseudoCriticalPressurePa);
+        double byEnthalpy = (_dx * Side(there.Film * scales.Film, k) - g) / step;
+        double both = 0.5 * ((g + leak) * slope - byEnthalpy * (wall - t));
+        // a conductance that falls steeply must not turn the sign of the balance
+        both = Math.Max(both, -0.5 * n);
+        ByInlet[i] = (n - both) / (n + both);
+        ByWall[i] = g / (n + both);
+        MolesByEnthalpy[i] = (Content(shifted, there, scales.HoldUp) - Content(point, local, scales.HoldUp)) / step;
+    }
+
+    // moles in the cell: vapour fills its share of the cross-section, each phase with its own molar mass
+    private double Content(in StreamPoint p, in LocalAnswer local, double holdUpScale)
+    {
+        double volume = _channel.AreaM2 * _dx;
+        if (!LocalTransfer.TwoPhase(p) || !(p.VapourFraction is > 0 and < 1)) return volume * p.Density / p.MolarMass;
+        double vapour = Math.Clamp((p.Liquid.Density - local.MeanDensity) / (p.Liquid.Density - p.Vapour.Density), 0, 1);
+        vapour /= vapour + holdUpScale * (1 - vapour);
+        double light = p.MolarMass * p.Quality / p.VapourFraction, heavy = p.MolarMass * (1 - p.Quality) / (1 - p.VapourFraction);
+        return volume * (vapour * p.Vapour.Density / light + (1 - vapour) * p.Liquid.Density / heavy);
+    }
+}

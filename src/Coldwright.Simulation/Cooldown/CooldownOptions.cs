@@ -1,0 +1,54 @@
+namespace Coldwright.Simulation.Cooldown;
+
+/// <summary>How a cooldown is followed.</summary>
+public sealed record CooldownOptions
+{
+    /// <summary>True: the cubic model; false: the reference model.</summary>
+    public bool Cubic { get; init; }
+    /// <summary>Load temperature to start from, K, everything settled to it; null: all at room temperature.</summary>
+    public double? FromK { get; init; }
+    /// <summary>Time to follow, s; null: until it stands still.</summary>
+    public double? UntilS { get; init; }
+    /// <summary>Load temperature to follow it to, K; null: none.</summary>
+    public double? UntilK { get; init; }
+    /// <summary>True: the compressor stands still and everything warms up, from <see cref="FromK"/> or, without it, from where the cooldown ends.</summary>
+    public bool WarmUp { get; init; }
+    /// <summary>Heat put into the load on purpose, W, at least 0.</summary>
+    public double LoadW { get; init; }
+    /// <summary>Temperatures to be timed, K; those of the product and every 20 K are timed anyway.</summary>
+    public IReadOnlyList<double> TimedK { get; init; } = [];
+    /// <summary>True: also where it would stop. False: only the time asked for; the plateau given is then the temperature at its end.</summary>
+    public bool Plateau { get; init; } = true;
+    /// <summary>True: what halving each stored mass and each leak would change.</summary>
+    public bool Halving { get; init; } = true;
+    /// <summary>True: also the slopes of temperatures and times by the parameters of the machine.</summary>
+    public bool Sensitivity { get; init; }
+
+    /// <summary>Cells of the recuperator, 8 to 200.</summary>
+    public int Cells { get; init; } = 40;
+    /// <summary>Cells of the insulation, 2 to 60.</summary>
+    public int InsulationCells { get; init; } = 14;
+    /// <summary>Relative tolerance of the integration, 1e-8 to 1e-2.</summary>
+    public double Tolerance { get; init; } = 1e-4;
+    /// <summary>How far the amount of a substance in the loop may drift from the charge before its tables are made again, relative, 1e-3 to 0.3.</summary>
+    public double Drift { get; init; } = 0.04;
+
+    /// <summary>Refuses a value outside its range.</summary>
+    /// <exception cref="ArgumentException">With name, value, limit and unit.</exception>
+    public void Check()
+    {
+        static void Within(double? v, double low, double high, string name, string unit)
+        {
+            if (v is { } x && !(x >= low && x <= high)) throw new ArgumentException(FormattableString.Invariant($"{name} is {x} {unit}; it must be {low} to {high} {unit}"), name);
+        }
+
+        Within(FromK, 60, 330, nameof(FromK), "K");
+        Within(UntilS, 1, 3e7, nameof(UntilS), "s");
+        Within(UntilK, 60, 330, nameof(UntilK), "K");
+        Within(LoadW, 0, 1e4, nameof(LoadW), "W");
+        Within(Cells, 8, 200, nameof(Cells), "");
+        Within(InsulationCells, 2, 60, nameof(InsulationCells), "");
+        Within(Tolerance, 1e-8, 1e-2, nameof(Tolerance), "");
+        Within(Drift, 1e-3, 0.3, nameof(Drift), "");
+    }
+}

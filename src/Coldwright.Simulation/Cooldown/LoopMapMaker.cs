@@ -1,0 +1,129 @@
+using Coldwright.Fluids.EquationsOfState;
+using Coldwright.Fluids.PhaseEquilibrium;
+using Coldwright.Fluids.Transport;
+using Coldwright.Machine.Precooling;
+using Coldwright.Machine.Streams;
+using Coldwright.Machine.Throttling;
+using Coldwright.Simulation.ClosedLoop;
+
+namespace Coldwright.Simulation.Cooldown;
+
+/// <summary>Makes the maps of the parts and, for every composition on the way, tables and offsets. Maps made are kept and taken again where they suit. Not thread-safe.</summary>
+internal sealed class LoopMapMaker
+{
+    private const double DeltaK = 14, DeltaShare = 0.12, PrecoolerColdestK = 185, ColdestK = 60, AboveK = 3;
+
+    private readonly Hardware _hardware;
+    private readonly CancellationToken _cancel;
+    private readonly LoopTablesMaker _tables;
+    private readonly Flash _flash;
+    private readonly CapillaryModel _capillary;
+    private readonly ValveModel _valve;
+    private readonly List<(LoopMap Map, PlantPoint At)> _kept = [];
+
+    public LoopMapMaker(Hardware hardware, HelmholtzModel model, StreamTableOptions options, CancellationToken cancel)
+    {
+        (_hardware, _cancel) = (hardware, cancel);
+        _tables = new LoopTablesMaker(model, hardware, options, cancel);
+        _flash = new Flash(model);
+        var transport = new TransportModel(model);
+        (_capillary, _valve) = (new CapillaryModel(_flash, transport), new ValveModel(_flash, transport));
+        Model = model;
+    }
+
+    public HelmholtzModel Model { get; }
+    public Hardware Hardware => _hardware;
+    /// <summary>Tables made.</summary>
+    public int Made => _tables.Made;
+    /// <summary>The parts' maps, made with the first composition.</summary>
+    public PlantMaps Maps { get; private set; } = null!;
+    /// <summary>The throttle's own model: mol/s and choked.</summary>
+    public (double MolarFlow, bool Choked) Throttle(ThrottleInlet inlet, double backPa)
+    {
+        if (_hardware.Capillary is { } tube)
+        {
+            var flow = _capillary.Flow(tube, inlet, backPa, _cancel);
+            return (flow.MolarFlow, flow.Choked);
+        }
+        var valve = _valve.Flow(_hardware.Valve!, inlet, backPa, _cancel);
+        return (valve.MolarFlow, valve.Choked);
+    }
+
+    /// <summary>Frame of tables around a moment, for loads down to a temperature (K).</summary>
+    public TableFrame Frame(in PlantPoint at, double loadK)
+    {
+        double cold = Math.Max(ColdestK, loadK - Math.Max(DeltaK, DeltaShare * loadK));
+        if (_hardware.Layout.Precooler is not null) cold = Math.Min(cold, PrecoolerColdestK);
+        return TableFrame.Around(Math.Sqrt(at.HighPa * at.ThrottlePa), at.SuctionPa, at.CoilPa, Math.Floor(cold), _hardware.AftercooledK + AboveK);
+    }
+
+    /// <summary>Maps of a composition around a moment.</summary>
+    /// <param name="z">Mole fractions.</param>
+    /// <param name="at">Temperatures, pressures and flow to bring the maps into line at; enthalpies in it are those of <paramref name="before"/>.</param>
+    /// <param name="before">The maps until now; null at the start.</param>
+    /// <param name="loadK">Coldest load the tables are to serve, K.</param>
+    /// <param name="near">Maps kept from before are taken when ln of no fraction is further off than this; 0: none.</param>
+    public LoopMap Make(double[] z, in PlantPoint at, LoopMap? before, double loadK, double near)
+    {
+        var frame = Frame(at, loadK);
+        var kept = Kept(z, at, frame, near);
+        if (kept is { } whole && Alike(whole.At, at)) return whole.Map;
+        var tables = kept?.Map.Tables ?? _tables.Make(z, frame);
+        z = tables.Z;
+        var h = _hardware;
+        if (Maps is null)
+            Maps = new PlantMaps(new CompressorMap(tables.Compressor, at.SuctionPa, h.RoomK), new ThrottleMap(Throttle),
+                h.Precooler is { } pc ? new PrecoolerMap(PrecoolerLoop.Create(pc, h.Layout.Precooler!.Loop!.Refrigerant, _cancel), pc, pc.Evaporator.ConductanceWPerK, h.RoomK, _cancel) : null);
+        var (aftercooled, lnHigh) = LoopMap.Fit(tables.High, h.AftercooledK, tables.Frame.HighFromPa, tables.Frame.HighToPa);
+        var (warm, lnLow) = LoopMap.Fit(tables.Low, h.RoomK, tables.Frame.LowFromPa, tables.Frame.LowToPa);
+        var map = new LoopMap { Tables = tables, Aftercooled = aftercooled, LnHigh = lnHigh, RoomWarm = warm, LnLow = lnLow, PrecoolerWPerK = before?.PrecoolerWPerK ?? Maps.Precooler?.ConductanceWPerK ?? 0 };
+        double returned = Carried(before?.Tables.Low, tables.Low, at.ReturnEnthalpy, at.SuctionPa), afterK = tables.High.Temperature(map.AftercooledEnthalpy(at.HighPa), at.HighPa, out _), beforePrecooler = map.AftercooledEnthalpy(at.HighPa);
+        if (h.Layout.WarmExchanger is { } wx)
+        {
+            double exact = WarmExchange.Heat(tables.High, beforePrecooler, at.HighPa, tables.Low, returned, at.SuctionPa, wx.ConductanceWPerK / at.Flow);
+            double simple = PlantEquations.WarmExchangerHeat(tables, beforePrecooler, at.HighPa, returned, at.SuctionPa, wx.ConductanceWPerK / at.Flow);
+            if (simple > 1 && exact > 0) map = map with { WarmExchanger = exact / simple };
+            beforePrecooler -= exact;
+        }
+        if (Maps.Precooler is { } precooler && precooler.Fitted(tables.High, beforePrecooler, at.HighPa, at.Flow, _cancel) is { } fit) map = map with { PrecoolerWPerK = fit.ConductanceWPerK };
+        double throttleK = Math.Clamp(at.ThrottleK, tables.High.ColdestK, tables.High.WarmestK);
+        double dischargeK = at.DischargeK > 0 ? at.DischargeK : 340;
+        map = map with
+        {
+            Compressor = Maps.Compressor.Offset(tables.Compressor, at.SuctionK, at.SuctionPa, at.DischargePa, h.RoomK),
+            LnThrottle = Maps.Throttle.Offset(tables.High, z, throttleK, tables.High.Enthalpy(throttleK, at.ThrottlePa), at.ThrottlePa, at.CoilPa),
+            HotGas = _flash.TemperaturePressure(dischargeK, at.DischargePa, z).MolarDensity / (Density(tables.High, map.AftercooledEnthalpy(at.HighPa), at.HighPa) * afterK / dischargeK * at.DischargePa / at.HighPa),
+        };
+        _kept.Add((map, at));
+        return map;
+    }
+
+    // offsets hardly change over so much
+    private static bool Alike(in PlantPoint a, in PlantPoint b) =>
+        Math.Abs(a.ThrottleK - b.ThrottleK) < 0.02 * b.ThrottleK && Math.Abs(Math.Log(a.HighPa / b.HighPa)) < 0.03 && Math.Abs(Math.Log(a.SuctionPa / b.SuctionPa)) < 0.05 && Math.Abs(a.SuctionK - b.SuctionK) < 5;
+
+    /// <summary>An enthalpy of another composition's table at the same temperature, J/mol.</summary>
+    public static double Carried(StreamTable? from, StreamTable to, double enthalpy, double pressurePa)
+    {
+        if (from is null || ReferenceEquals(from, to)) return enthalpy;
+        return to.Enthalpy(Math.Clamp(from.Temperature(enthalpy, pressurePa, out _), to.ColdestK, to.WarmestK), pressurePa);
+    }
+
+    private static double Density(StreamTable table, double enthalpy, double pressurePa) => table.At(enthalpy, pressurePa) is var p ? p.Density / p.MolarMass : 0;
+
+    // maps made on another way down, where composition, pressures and cold end suit
+    private (LoopMap Map, PlantPoint At)? Kept(double[] z, PlantPoint at, TableFrame frame, double near)
+    {
+        (LoopMap, PlantPoint)? best = null;
+        foreach (var kept in _kept)
+        {
+            var t = kept.Map.Tables;
+            if (t.Frame.ColdestK > frame.ColdestK + 10 || !t.Frame.Holds(at.ThrottlePa, at.HighPa, at.SuctionPa, at.CoilPa)) continue;
+            double off = 0;
+            for (int i = 0; i < z.Length; i++) off = Math.Max(off, Math.Abs(Math.Log(t.Z[i] / z[i])));
+            // of two alike the one brought into line nearer by
+            if (off < near || (off == near && best is { } b && Math.Abs(kept.At.ThrottleK - at.ThrottleK) < Math.Abs(b.Item2.ThrottleK - at.ThrottleK))) (best, near) = (kept, off);
+        }
+        return best;
+    }
+}

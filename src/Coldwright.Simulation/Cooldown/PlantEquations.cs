@@ -1,0 +1,290 @@
+using Coldwright.Machine.ColdVessel;
+using Coldwright.Machine.Recuperation;
+using Coldwright.Numerics;
+using Coldwright.Simulation.ClosedLoop;
+using P = Coldwright.Simulation.Cooldown.PlantParameters;
+
+namespace Coldwright.Simulation.Cooldown;
+
+/// <summary>
+/// Slopes of all unknowns (docs/theory/cooldown.md). Streams are quasi-steady: the high stream is marched down the wall's temperatures, through
+/// throttle and coil, the low one back up, without iteration between them. Pressures, flow, returning gas and charge relax to the loop's balances within
+/// seconds, so that at rest they are those of the closed rating. Not thread-safe.
+/// </summary>
+internal sealed class PlantEquations
+{
+    // our assumption: a precooler that is described by its outlet alone pulls down like this
+    private const double GivenPrecoolerS = 240;
+    private const int CoilCells = 10;
+    private const double LeastFlow = 1e-5;
+
+    private readonly Plant _plant;
+    private readonly PlantMaps _maps;
+    private readonly WallMarch _hot, _cold;
+    private readonly double[] _wallK, _foamK, _foamW;
+    private readonly IsothermalCoil? _coil;
+    private PlantPoint _at;
+
+    public PlantEquations(Plant plant, PlantMaps maps)
+    {
+        (_plant, _maps) = (plant, maps);
+        var h = plant.Hardware;
+        _hot = new WallMarch(h.Recuperator, true, plant.Layout.Cells, plant.Conductivity);
+        _cold = new WallMarch(h.Recuperator, false, plant.Layout.Cells, plant.Conductivity);
+        (_wallK, _foamK, _foamW) = (new double[plant.Layout.Cells], new double[plant.Layout.Insulation], new double[plant.Layout.Insulation + 1]);
+        _coil = h.Coil is { } coil ? coil with { Cells = CoilCells } : null;
+    }
+
+    public Plant Plant => _plant;
+    public PlantMaps Maps => _maps;
+    /// <summary>What circulates now.</summary>
+    public LoopMap Loop { get; set; } = null!;
+    /// <summary>False: the compressor stands still.</summary>
+    public bool Running { get; set; } = true;
+    /// <summary>The last state evaluated.</summary>
+    public PlantPoint At => _at;
+    public WallMarch Hot => _hot;
+    public WallMarch Cold => _cold;
+    public ReadOnlySpan<double> WallK => _wallK;
+    public ReadOnlySpan<double> FoamK => _foamK;
+    /// <summary>Heat flows through the insulation, W, inwards; first into the inside.</summary>
+    public ReadOnlySpan<double> FoamW => _foamW;
+    public long Evaluations { get; private set; }
+    public LoopRelaxation Relaxation { get; } = new();
+
+    /// <summary>Right-hand side; false where a part has no answer.</summary>
+    public bool Slope(double time, ReadOnlySpan<double> y, ReadOnlySpan<double> p, Span<double> dy) 
+    {
+        if (!Evaluate(y, p, dy, slopes: false)) return false;
+        if (Running) Relaxation.Slopes(dy.Slice(_plant.Layout.High, LoopRelaxation.Size));
+        return true;
+    }
+
+    /// <summary>Slopes, but for the loop's unknowns: their balances.</summary>
+    public bool Evaluate(ReadOnlySpan<double> y, ReadOnlySpan<double> p, Span<double> dy, bool slopes)
+    {
+        Evaluations++;
+        dy.Clear();
+        var l = _plant.Layout;
+        _at = new PlantPoint { LoadK = _plant.Load.Temperature(y[l.Load]), LoadW = _plant.LoadW };
+        for (int i = 0; i < l.Cells; i++) _wallK[i] = _plant.Metal.Temperature(y[i]);
+        for (int i = 0; i < l.Insulation; i++) _foamK[i] = _plant.Insulation!.Heat[i].Temperature(y[l.FirstInsulation + i]);
+        Walls(y, p, dy);
+        try
+        {
+            if (Running)
+            {
+                if (!Streams(y, p, dy, slopes)) return false;
+            }
+            else _at.PrecoolerK = PlantLayout.PrecoolerScale * y[l.Precooler];
+        }
+        catch (SolveException)
+        {
+            return false;
+        }
+        Ledger(p, dy);
+        return true;
+    }
+
+    // conduction and leak alone, W in dy
+    private void Walls(ReadOnlySpan<double> y, ReadOnlySpan<double> p, Span<double> dy)
+    {
+        var (l, h) = (_plant.Layout, _plant.Hardware);
+        for (int i = 1; i < l.Cells; i++)
+        {
+            double flow = Axial(i) * (_wallK[i - 1] - _wallK[i]);
+            dy[i - 1] -= flow;
+            dy[i] += flow;
+        }
+        if (_plant.Insulation is { } foam)
+        {
+            foam.Flows(_at.LoadK, _foamK, p[P.Leak], _foamW);
+            for (int i = 0; i < l.Insulation; i++) dy[l.FirstInsulation + i] = _foamW[i + 1] - _foamW[i];
+            dy[l.Load] += _foamW[0];
+            _at.WallLeakW = _foamW[^1];
+        }
+        foreach (var path in _plant.Penetrations)
+            if (!path.EndsWarm) _at.PenetrationLeakW += p[P.Leak] * path.AreaOverLengthM * path.Material.Integral(_at.LoadK, h.RoomK).Value;
+        dy[l.Load] += _at.PenetrationLeakW + _plant.LoadW;
+        if (h.RecuperatorLeak is { } leak && (!Running || h.Recuperator.LeakReceiver == LeakReceiver.Wall))
+            for (int i = 0; i < l.Cells; i++)
+            {
+                double into = p[P.Leak] * leak.ConductancePerLength * h.Recuperator.LengthM / l.Cells * (leak.EnvironmentK - _wallK[i]);
+                dy[i] += into;
+                _at.AlongLeakW += into;
+            }
+    }
+
+    /// <summary>Conductance of the metal between cell i - 1 and i, W/K.</summary>
+    public double Axial(int i)
+    {
+        var h = _plant.Hardware;
+        return h.Recuperator.MetalAreaM2 * _plant.Layout.Cells / h.Recuperator.LengthM * _plant.Conductivity(0.5 * (_wallK[i] + _wallK[i - 1]));
+    }
+
+    private bool Streams(ReadOnlySpan<double> y, ReadOnlySpan<double> p, Span<double> dy, bool slopes)
+    {
+        var (l, h, k, t) = (_plant.Layout, _plant.Hardware, _plant.Hardware.Knobs, Loop.Tables);
+        double suction = Math.Exp(y[l.LnSuction]), coilPa = Math.Exp(y[l.LnCoil]), n = Math.Exp(y[l.LnFlow]), drop = h.Layout.Aftercooler.PressureDropPa;
+        Machine.Charge.BufferState? buffer = t.Buffer?.At(y[l.High], suction);
+        double high = buffer?.HighPa ?? Math.Exp(y[l.High]) - drop;
+        if (!(high > 1.01 * coilPa) || !(high > 1.01 * suction) || !(n > LeastFlow) || !(n < 10)) return false;
+        double returned = y[l.Return] * PlantLayout.EnthalpyScale, bypass = buffer?.BypassFlow ?? 0;
+        _at = _at with { HighPa = high, DischargePa = high + drop, SuctionPa = suction, CoilPa = coilPa, Flow = n, Bypass = bypass, BufferPa = buffer?.PressurePa ?? 0, BufferContent = buffer?.Content ?? 0 };
+
+        // warm end
+        double aftercooled = Loop.AftercooledEnthalpy(high), before = aftercooled, warmHeat = 0;
+        if (h.Layout.WarmExchanger is { } wx)
+        {
+            warmHeat = Loop.WarmExchanger * WarmExchangerHeat(t, aftercooled, high, returned, suction, wx.ConductanceWPerK / n);
+            before -= warmHeat;
+        }
+        double inlet = Precool(y, p, dy, before, high, n);
+        _at = _at with { BeforePrecooler = before, RecuperatorInlet = inlet, RecuperatorInletK = t.High.Temperature(inlet, high, out _), ReturnEnthalpy = returned };
+
+        // down to the throttle
+        double leakPerCell = h.RecuperatorLeak is { } along && h.Recuperator.LeakReceiver != LeakReceiver.Wall ? p[P.Leak] * along.ConductancePerLength * h.Recuperator.LengthM / l.Cells : 0;
+        bool intoHot = h.Recuperator.LeakReceiver == LeakReceiver.Hot;
+        _hot.Run(new StreamInlet(t.High, n, inlet, high), _wallK, intoHot ? leakPerCell : 0, h.RoomK, new MarchScales(k.HighFilm * p[P.HighFilm], k.HighFriction, k.LiquidHoldUp), slopes);
+        double throttled = _hot.OutletEnthalpy, throttlePa = _hot.OutletPressurePa;
+        if (!(throttlePa > 1.01 * coilPa)) return false;
+        double throttleK = t.High.Temperature(throttled, throttlePa, out _);
+        double lnThrottle = LnThrottle(throttleK, throttlePa, coilPa, p);
+
+        // through the coil
+        var (coilOut, coilOutPa) = Coil(throttled, coilPa, n, _at.LoadK, p);
+        double coilW = n * (coilOut - throttled);
+
+        // back up
+        _cold.Run(new StreamInlet(t.Low, n, coilOut, coilOutPa), _wallK, intoHot ? 0 : leakPerCell, h.RoomK, new MarchScales(k.LowFilm * p[P.LowFilm], k.LowFriction, k.LiquidHoldUp), slopes);
+        for (int i = 0; i < l.Cells; i++)
+        {
+            dy[i] -= _hot.HeatW[i] + _cold.HeatW[i];
+            if (leakPerCell > 0) _at.AlongLeakW += leakPerCell * (h.RoomK - (intoHot ? _hot.Temperature[i] : _cold.Temperature[i]));
+        }
+        dy[l.Load] -= coilW;
+        double low = _cold.OutletEnthalpy;
+        foreach (var path in _plant.Penetrations)
+            if (path.EndsWarm) _at.WarmEndLeakW += p[P.Leak] * path.AreaOverLengthM * path.Material.Integral(Math.Max(_at.RecuperatorInletK, 20), h.RoomK).Value;
+        double gas = low + _at.WarmEndLeakW / n;
+
+        // suction and compressor
+        double mixed = (n * (returned + warmHeat) + bypass * Loop.RoomWarmEnthalpy(suction)) / (n + bypass);
+        var at = t.Low.At(mixed, suction);
+        var map = _maps.Compressor.At(at.TemperatureK, suction, high + drop);
+        double compressed = map.VolumeFlow * at.Density / at.MolarMass * Math.Exp(Loop.Compressor.LnFlow) * k.CompressorFlow * p[P.CompressorFlow];
+        double moles = Content(throttled, throttlePa, coilOut, coilOutPa, at.Density / at.MolarMass, aftercooled, inlet, high, map.DischargeK + Loop.Compressor.DischargeK, n);
+
+        dy[l.LnFlow] = lnThrottle - y[l.LnFlow];
+        dy[l.High] = (compressed - bypass - n) / n;
+        dy[l.LnSuction] = Math.Log(_cold.OutletPressurePa) - y[l.LnSuction];
+        dy[l.LnCoil] = 1 - moles / h.ChargeMol;
+        dy[l.Return] = gas / PlantLayout.EnthalpyScale - y[l.Return];
+        double compressorW = compressed * map.Work * Math.Exp(Loop.Compressor.LnWork) * GasConstant * at.TemperatureK * k.CompressorPower;
+        _at = _at with
+        {
+            SuctionK = at.TemperatureK, CompressorFlow = compressed, ThrottleFlow = Math.Exp(lnThrottle), ThrottleK = throttleK, ThrottlePa = throttlePa, ThrottleEnthalpy = throttled, CoilOutEnthalpy = coilOut, CoilOutPa = coilOutPa,
+            ReturnGas = gas, DischargeK = map.DischargeK + Loop.Compressor.DischargeK, Moles = moles, ChargeError = moles / h.ChargeMol - 1, CompressorW = compressorW,
+            PowerW = compressorW + h.Layout.Aftercooler.FanPowerW + PrecoolerPowerW(), CoolingW = n * (low - inlet), CoilW = coilW,
+        };
+        return true;
+    }
+
+    private const double GasConstant = 8.314462618;
+
+    /// <summary>ln of the throttle's flow, mol/s.</summary>
+    public double LnThrottle(double throttleK, double throttlePa, double coilPa, ReadOnlySpan<double> p) =>
+        _maps.Throttle.LnFlow(Loop.Tables.High, Loop.Tables.Z, throttleK, throttlePa, coilPa) + Loop.LnThrottle + Math.Log(_plant.Hardware.Knobs.ThrottleFlow * p[P.ThrottleFlow]);
+
+    /// <summary>Coil outlet, J/mol and Pa.</summary>
+    public (double Enthalpy, double PressurePa) Coil(double enthalpy, double coilPa, double n, double loadK, ReadOnlySpan<double> p)
+    {
+        var table = Loop.Tables.Low;
+        if (_coil is null) return (table.Enthalpy(Math.Clamp(loadK - _plant.Hardware.Layout.Coil.DifferenceK, table.ColdestK, table.WarmestK), coilPa), coilPa);
+        var r = (_coil with { FilmScale = _coil.FilmScale * _plant.Hardware.Knobs.CoilFilm * p[P.CoilFilm] }).Solve(new StreamInlet(table, n, enthalpy, coilPa), loadK);
+        return (r.OutletEnthalpy, r.OutletPressurePa);
+    }
+
+    // counterflow of constant heat capacities, each that at its inlet; the map's factor brings it to the exact answer
+    internal static double WarmExchangerHeat(LoopTables t, double hot, double hotPa, double cold, double coldPa, double conductancePerFlow)
+    {
+        double th = t.High.Temperature(hot, hotPa, out double sh), tc = t.Low.Temperature(cold, coldPa, out double sc);
+        double ch = 1 / Math.Max(sh, 1e-4), cc = 1 / Math.Max(sc, 1e-4), least = Math.Min(ch, cc), r = least / Math.Max(ch, cc), ntu = conductancePerFlow / least;
+        double e = Math.Exp(-ntu * (1 - r)), effectiveness = 1 - r < 1e-6 ? ntu / (1 + ntu) : (1 - e) / (1 - r * e);
+        return effectiveness * least * (th - tc);
+    }
+
+    private double Precool(ReadOnlySpan<double> y, ReadOnlySpan<double> p, Span<double> dy, double before, double high, double n)
+    {
+        var (l, h, t) = (_plant.Layout, _plant.Hardware, Loop.Tables);
+        if (h.Layout.Precooler is not { } part) return before;
+        double k = PlantLayout.PrecoolerScale * y[l.Precooler];
+        _at.PrecoolerK = k;
+        if (_maps.Precooler is { } map)
+        {
+            double q = PrecoolerMap.HeatPerMole(t.High, before, high, k, Loop.PrecoolerWPerK * h.Knobs.PrecoolerConductance * p[P.Precooler] / n);
+            _at.PrecoolingW = n * q;
+            dy[l.Precooler] = (n * q - map.CoolingW(k)) / (map.MetalJPerK * PlantLayout.PrecoolerScale);
+            return before - q;
+        }
+        dy[l.Precooler] = (part.OutletTemperatureK - k) / (GivenPrecoolerS * PlantLayout.PrecoolerScale);
+        double outlet = Math.Min(before, t.High.Enthalpy(Math.Clamp(k, t.High.ColdestK, t.High.WarmestK), high));
+        _at.PrecoolingW = n * (before - outlet);
+        return outlet;
+    }
+
+    private double PrecoolerPowerW()
+    {
+        if (_plant.Hardware.Layout.Precooler is not { } part) return 0;
+        return _maps.Precooler is { } map ? map.PowerW(_at.PrecoolerK) + part.FanPowerW : Rating.ModelRatingSolver.PrecoolerPowerW(part, _plant.Hardware.RoomK, _at.PrecoolingW) + part.FanPowerW;
+    }
+
+    // what the loop holds, mol
+    private double Content(double throttled, double throttlePa, double coilOut, double coilOutPa, double suctionDensity, double aftercooled, double inlet, double high, double dischargeK, double n)
+    {
+        var (h, t) = (_plant.Hardware, Loop.Tables);
+        double sum = _at.BufferContent, mass = n * t.High.MolarMass;
+        for (int i = 0; i < _plant.Layout.Cells; i++) sum += _hot.Moles[i] + _cold.Moles[i];
+        double entering = 0, leaving = 0;
+        if (h.Coil is { } coil)
+        {
+            double area = Math.PI / 4 * coil.BoreM * coil.BoreM;
+            (entering, leaving) = (Density(t.Low, throttled, _at.CoilPa, mass / area), Density(t.Low, coilOut, coilOutPa, mass / area));
+            double middle = Density(t.Low, 0.5 * (throttled + coilOut), 0.5 * (_at.CoilPa + coilOutPa), mass / area);
+            sum += coil.VolumeM3 / 6 * (entering + 4 * middle + leaving);
+        }
+        // perfect gas between aftercooler and discharge: a small volume, hot
+        double warmDensity = t.High.At(aftercooled, high) is var w ? w.Density / w.MolarMass : 0;
+        foreach (var v in h.Volumes)
+        {
+            double flux = v.AreaM2 > 0 ? mass / v.AreaM2 : 0;
+            sum += v.VolumeM3 * v.State switch
+            {
+                VolumeState.Discharge => Loop.HotGas * warmDensity * h.AftercooledK / dischargeK * _at.DischargePa / high,
+                VolumeState.Suction => suctionDensity,
+                VolumeState.Aftercooled => warmDensity,
+                VolumeState.Precooled => Density(t.High, inlet, high, flux),
+                VolumeState.ColdHigh => Density(t.High, throttled, throttlePa, flux),
+                VolumeState.Throttled => Density(t.Low, throttled, _at.CoilPa, flux),
+                VolumeState.ColdLow => Density(t.Low, coilOut, coilOutPa, flux),
+                _ => 0.5 * (Density(t.High, throttled, throttlePa, 0) + Density(t.Low, throttled, _at.CoilPa, 0)),
+            };
+        }
+        return sum;
+    }
+
+    private double Density(Machine.Streams.StreamTable table, double enthalpy, double pressurePa, double flux) => PassageContent.MolarDensity(table.At(enthalpy, pressurePa), flux, _plant.Hardware.Knobs.LiquidHoldUp);
+
+    // W to slopes of the heats, and the sums
+    private void Ledger(ReadOnlySpan<double> p, Span<double> dy)
+    {
+        var l = _plant.Layout;
+        for (int i = 0; i < l.Cells; i++) _at.RecuperatorStoredW -= dy[i];
+        _at.LoadStoredW = -dy[l.Load];
+        for (int i = 0; i < l.Insulation; i++) _at.InsulationStoredW -= dy[l.FirstInsulation + i];
+        dy[l.Cooled] = _at.CoolingW / PlantLayout.LedgerJ;
+        dy[l.Leaked] = _at.LeakW / PlantLayout.LedgerJ;
+        dy[l.Electrical] = _at.PowerW / PlantLayout.LedgerJ;
+        for (int i = 0; i < l.High; i++) dy[i] /= _plant.CapacityOf(i, p);
+    }
+}
