@@ -38,7 +38,7 @@ bool json = args.Contains("--json");
 if (!json) Console.WriteLine($"{"",-30}{"median us",12}{"bytes/call",12}");
 int prefix = Array.IndexOf(args, "--rows") + 1;
 string wanted = prefix > 0 && prefix < args.Length ? args[prefix] : "";
-foreach (var each in FluidBenchmarks.Rows().Concat(RatingBenchmarks.Rows()).Concat(RecuperatorBenchmarks.Rows()).Concat(PartBenchmarks.Rows()).Concat(WetAndPureBenchmarks.Rows()))
+foreach (var each in FluidBenchmarks.Rows().Concat(RatingBenchmarks.Rows()).Concat(CooldownBenchmarks.Rows()).Concat(RecuperatorBenchmarks.Rows()).Concat(PartBenchmarks.Rows()).Concat(WetAndPureBenchmarks.Rows()))
 {
     if (!each.Name.StartsWith(wanted, StringComparison.Ordinal)) continue;
     var row = each.Measure();

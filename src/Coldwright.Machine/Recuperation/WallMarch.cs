@@ -16,7 +16,8 @@ public readonly record struct MarchScales(double Film, double Friction, double H
 /// </summary>
 public sealed class WallMarch
 {
-    private const int Rounds = 2, MostNewton = 30;
+    // conductances of the first cell are settled in rounds; every other starts from its neighbour's rise, which is second order in the cell like the balance itself
+    private const int FirstRounds = 4, MostNewton = 30;
     private const double LeastRise = 1e-3, LeastPressureShare = 0.2, Settled = 1e-9, LeastStep = 0.5;
 
     private readonly RecuperatorGeometry _geometry;
@@ -84,21 +85,16 @@ public sealed class WallMarch
             double middleP = p - 0.5 * _dx * gradient, x = h + rise, g = 0, t = 0, slope = 0, wall = wallK[i], k = _wallConductivity(wall);
             StreamPoint point = default;
             LocalAnswer local = default;
-            for (int round = 0; round < Rounds; round++)
+            for (int round = step == 0 ? 0 : FirstRounds - 1; round < FirstRounds; round++)
             {
                 point = table.At(0.5 * (h + x), middleP);
-                double flux = 0;
-                if (round > 0)
+                // the slope over the whole cell, as the steady exchanger takes it
+                if (Math.Abs(x - h) > LeastRise)
                 {
-                    flux = n * (x - h) / (_channel.HeatedPerimeterM * _dx);
-                    // the slope over the whole cell, as the steady exchanger takes it
-                    if (Math.Abs(x - h) > LeastRise)
-                    {
-                        double before = table.Temperature(h, middleP, out _), after = table.Temperature(x, middleP, out _);
-                        point = point with { TemperatureSlope = Math.Max(0, (after - before) / (x - h)) };
-                    }
+                    double before = table.Temperature(h, middleP, out _), after = table.Temperature(x, middleP, out _);
+                    point = point with { TemperatureSlope = Math.Max(0, (after - before) / (x - h)) };
                 }
-                local = LocalTransfer.At(point, _channel, mass, _hot, flux, table.PseudoCriticalPressurePa);
+                local = LocalTransfer.At(point, _channel, mass, _hot, n * (x - h) / (_channel.HeatedPerimeterM * _dx), table.PseudoCriticalPressurePa);
                 g = _dx * Side(local.Film * scales.Film, k);
                 x = Outlet(table, h, middleP, n, g, wall, leakConductanceW, roomK, x, out t, out slope);
             }

@@ -11,7 +11,7 @@ internal sealed class CooldownRun
     /// <summary>Time after which nothing moves any more, s.</summary>
     public const double ForeverS = 10 * 86400;
 
-    private const double FirstPieceS = 20, PieceShare = 0.6, PieceK = 45, LnFrame = 0.24, MostLnFraction = 0.5, SettledDrift = 5e-4, CountedS = 60, Damping = 0.65, MovingK = 0.5, SettlingS = 6 * 3600, LookedAtK = 4, StillK = 0.02, StillDrift = 1e-3;
+    private const double FirstPieceS = 20, PieceShare = 0.6, PieceK = 45, LnFrame = 0.09, MostLnFraction = 0.5, SettledDrift = 5e-4, CountedS = 60, Damping = 0.65, MovingK = 0.5, SettlingS = 6 * 3600, LookedAtK = 4, StillK = 5e-3, StillDrift = 6e-4, StartReach = 1.3, MovingReach = 1.12, StillReach = 1.04;
     private readonly Plant _plant;
     private readonly LoopMapMaker _maker;
     private readonly CooldownOptions _options;
@@ -25,6 +25,7 @@ internal sealed class CooldownRun
     private double _pieceS = FirstPieceS;
     private double[]? _lastZ;
     private double _stopAtS, _lookedK;
+    private (double LengthS, double MovedK)? _piece;
 
     /// <param name="plant">The machine.</param>
     /// <param name="maker">Maps.</param>
@@ -56,6 +57,8 @@ internal sealed class CooldownRun
     private readonly List<Crossing> _crossings = [];
     private double[]? _slopes;
 
+    /// <summary>True: one composition and its tables all along.</summary>
+    public bool Frozen { get; init; }
     /// <summary>Load temperatures whose times are wanted, K.</summary>
     public IReadOnlyList<double> TimedK { get; set; } = [];
     /// <summary>Highest pressure of the high side at the compressor so far, Pa.</summary>
@@ -89,7 +92,7 @@ internal sealed class CooldownRun
             // any flow of the right size does: it relaxes within seconds
         }
         at.Flow = flow;
-        var map = _maker.Make(_charged, at, null, start, 0);
+        var map = _maker.Make(_charged, at, null, start, 0, StartReach);
         _f = new PlantEquations(_plant, _maker.Maps) { Loop = map };
         _state = new double[l.Count];
         for (int i = 0; i < l.Cells; i++) _state[i] = _plant.Metal.Heat(h.RoomK + (start - h.RoomK) * (i + 0.5) / l.Cells);
@@ -112,13 +115,15 @@ internal sealed class CooldownRun
         while (TimeS < endS && !_until && Stopped is null)
         {
             _cancel.ThrowIfCancellationRequested();
+            // brought up to date only when the run goes on: a moment looked at between two calls is then one in balance
+            if (_piece is { } last && _f.Running && !Frozen) Update(last.LengthS, last.MovedK);
             double from = TimeS, fromK = LoadK;
-            Piece(Math.Min(endS, from + (_f.Running ? _pieceS : double.PositiveInfinity)), loadK);
+            Piece(Math.Min(endS, from + (_f.Running && !Frozen ? _pieceS : double.PositiveInfinity)), loadK);
             progress?.Invoke(TimeS);
-            if (!_f.Running || Stopped is not null) continue;
-            Update(TimeS - from, Math.Abs(LoadK - fromK));
+            _piece = (TimeS - from, Math.Abs(LoadK - fromK));
+            if (!_f.Running || Frozen || Stopped is not null) continue;
             // asked for the end of everything: there when neither heat nor composition moves
-            if (endS >= ForeverS && TimeS > SettlingS && TimeS > 1.25 * from && Math.Abs(LoadK - fromK) < StillK && Drift < StillDrift) break;
+            if (endS >= ForeverS && TimeS > SettlingS && TimeS > 1.25 * from && Math.Abs(LoadK - fromK) < StillK && Mended(_state, out _, out _) < StillDrift) break;
         }
     }
 
@@ -148,9 +153,9 @@ internal sealed class CooldownRun
             double heat = _plant.Load.Heat(until);
             events.Add(IntegrationEvent.WhenZero("until", (_, y, _) => y[l.Load] - heat) with { Effect = EventEffect.Stop });
         }
-        if (_f.Running)
+        if (_f.Running && !Frozen)
         {
-            double next = _plant.Load.Heat(now - PieceK), suction = _state[l.LnSuction], coil = _state[l.LnCoil];
+            double next = _plant.Load.Heat(now - PieceK);
             events.Add(IntegrationEvent.WhenZero("colder", (_, y, _) => y[l.Load] - next) with { Effect = EventEffect.Stop, Direction = EventDirection.Falling });
             var frame = _f.Loop.Tables.Frame;
             double low = Math.Log(frame.LowFromPa / 1.04), high = Math.Log(frame.LowToPa * 1.04);
@@ -158,8 +163,9 @@ internal sealed class CooldownRun
             events.Add(IntegrationEvent.WhenZero("low side above its tables", (_, y, _) => y[l.LnCoil] - high) with { Effect = EventEffect.Stop, Direction = EventDirection.Rising });
             (_stopAtS, _lookedK) = (double.PositiveInfinity, now);
             events.Add(IntegrationEvent.WhenZero("drift", (t, _, _) => Math.Max(-1, t - _stopAtS)) with { Effect = EventEffect.Stop, Direction = EventDirection.Rising });
-            double measure = _state[l.High];
-            events.Add(IntegrationEvent.WhenZero("high side", (_, y, _) => LnFrame - Math.Abs(y[l.High] - measure)) with { Effect = EventEffect.Stop, Direction = EventDirection.Falling });
+            // above 0 the buffer holds the pressure
+            double cap = _plant.Hardware.Buffer is null ? double.PositiveInfinity : 0, measure = Math.Min(_state[l.High], cap);
+            events.Add(IntegrationEvent.WhenZero("high side", (_, y, _) => LnFrame - Math.Abs(Math.Min(y[l.High], cap) - measure)) with { Effect = EventEffect.Stop, Direction = EventDirection.Falling });
         }
         var options = new IntegrationOptions
         {
@@ -184,7 +190,7 @@ internal sealed class CooldownRun
     {
         if (TimedK.Count > 0) Cross(step, work);
         if (_record is not null) Sample(step, work);
-        if (!_f.Running || !double.IsInfinity(_stopAtS)) return;
+        if (!_f.Running || Frozen || !double.IsInfinity(_stopAtS)) return;
         step.Evaluate(step.End, work);
         double now = _plant.Load.Temperature(work[_plant.Layout.Load]);
         if (Math.Abs(now - _lookedK) < LookedAtK) return;
@@ -227,7 +233,7 @@ internal sealed class CooldownRun
     private void Sample(AcceptedStep step, double[] work)
     {
         double length = step.End - step.Start;
-        int parts = Math.Clamp((int)Math.Ceiling(length / Math.Max(10, 0.03 * step.Start)), 1, 8);
+        int parts = Math.Clamp((int)Math.Ceiling(length / Math.Max(10, 0.05 * step.Start)), 1, 4);
         for (int i = 1; i <= parts; i++)
         {
             double time = i == parts ? step.End : step.Start + length * i / parts;
@@ -272,13 +278,13 @@ internal sealed class CooldownRun
         if (TimeS > CountedS) WorstDrift = Math.Max(WorstDrift, worst);
         _pieceS = Math.Clamp(lengthS * Math.Clamp(0.8 * _options.Drift / Math.Max(worst, 1e-9), 0.3, 2.5), FirstPieceS, 120 + PieceShare * TimeS);
         var frame = _f.Loop.Tables.Frame;
-        bool holds = frame.Holds(at.ThrottlePa, at.HighPa, at.SuctionPa, at.CoilPa) && frame.ColdestK <= _maker.Frame(at, at.LoadK).ColdestK + 8, moving = movedK > MovingK;
+        bool holds = frame.Holds(at.ThrottlePa, at.HighPa, at.SuctionPa, at.CoilPa) && frame.ColdestK <= _maker.Frame(at, at.LoadK, StillReach).ColdestK + 8, moving = movedK > MovingK;
         double[]? last = _lastZ;
         _lastZ = [.. z];
         if (holds && worst < SettledDrift)
         {
-            // nothing moves but heat: the rest in one piece
-            if (!moving && TimeS > SettlingS) _pieceS = double.PositiveInfinity;
+            // nothing moves but heat: the rest in long pieces, the maps in line with where it now stands
+            if (!moving) _f.Loop = _maker.Aligned(_f.Loop.Tables, at, _f.Loop);
             return;
         }
         // as it will be in the middle of the next piece
@@ -289,7 +295,7 @@ internal sealed class CooldownRun
             Normalise(z);
         }
         var before = _f.Loop;
-        _f.Loop = _maker.Make(z, at, before, at.LoadK - PieceK, moving ? 0.5 * _options.Drift : 0);
+        _f.Loop = _maker.Make(z, at, before, at.LoadK - PieceK, moving ? 0.5 * _options.Drift : 0, moving ? MovingReach : StillReach);
         _state[l.Return] = LoopMapMaker.Carried(before.Tables.Low, _f.Loop.Tables.Low, at.ReturnEnthalpy, at.SuctionPa) / PlantLayout.EnthalpyScale;
     }
 

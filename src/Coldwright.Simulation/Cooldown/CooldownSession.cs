@@ -9,7 +9,7 @@ namespace Coldwright.Simulation.Cooldown;
 /// <summary>One call's work: the run, the plateau, the changes, and what is told of them.</summary>
 internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownOptions options, Action<string>? observer, CancellationToken cancel)
 {
-    private const double RoundStepK = 20, NearPlateauK = 2, SettledK = 1, ShownBeyond = 1.25, WarmUpEndK = 4, PatienceS = 10 * 3600;
+    private const double RoundStepK = 20, NearPlateauK = 10, SettledK = 1, ShownBeyond = 1.25, WarmUpEndK = 4, PatienceS = 10 * 3600;
 
     private readonly Hardware _hardware = plant.Hardware;
     private readonly double? _condensingK = plant.Hardware.Layout.Feed is { } feed ? new ProductSolver(feed, plant.Hardware.Machine.Room).CondensingK : null;

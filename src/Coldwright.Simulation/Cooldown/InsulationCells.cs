@@ -8,7 +8,8 @@ namespace Coldwright.Simulation.Cooldown;
 /// </summary>
 internal sealed class InsulationCells
 {
-    private const double Growth = 1.22, EmptyJPerM3K = 1300;
+    // the outermost cell of a layer over its innermost
+    private const double LastOverFirst = 12, EmptyJPerM3K = 1300;
     private const int LeastCells = 2, SurfaceRounds = 6;
 
     private readonly InsulatedEnclosure _box;
@@ -27,10 +28,10 @@ internal sealed class InsulationCells
         {
             var layer = box.Layers[l];
             int n = Math.Max(LeastCells, (int)Math.Round(cells * layer.ThicknessM / wall));
-            double first = layer.ThicknessM * (Growth - 1) / (Math.Pow(Growth, n) - 1), from = depth, width = first, nested = 0;
+            double growth = Math.Pow(LastOverFirst, 1.0 / (n - 1)), first = layer.ThicknessM * (growth - 1) / (Math.Pow(growth, n) - 1), from = depth, width = first, nested = 0;
             int start = inner.Count;
             var table = new HeatTable(k => Volumetric(layer, k));
-            for (int i = 0; i < n; i++, width *= Growth)
+            for (int i = 0; i < n; i++, width *= growth)
             {
                 double to = i == n - 1 ? depth + layer.ThicknessM : from + width, middle = 0.5 * (from + to);
                 double a = 1 / box.Shape.ShapeFactorM(from, middle), b = 1 / box.Shape.ShapeFactorM(middle, to);

@@ -49,12 +49,12 @@ internal sealed class LoopMapMaker
         return (valve.MolarFlow, valve.Choked);
     }
 
-    /// <summary>Frame of tables around a moment, for loads down to a temperature (K).</summary>
-    public TableFrame Frame(in PlantPoint at, double loadK)
+    /// <summary>Frame of tables around a moment, for loads down to a temperature (K): isobars so far from its pressures, as a factor.</summary>
+    public TableFrame Frame(in PlantPoint at, double loadK, double reach)
     {
         double cold = Math.Max(ColdestK, loadK - Math.Max(DeltaK, DeltaShare * loadK));
         if (_hardware.Layout.Precooler is not null) cold = Math.Min(cold, PrecoolerColdestK);
-        return TableFrame.Around(Math.Sqrt(at.HighPa * at.ThrottlePa), at.SuctionPa, at.CoilPa, Math.Floor(cold), _hardware.AftercooledK + AboveK);
+        return new TableFrame(at.ThrottlePa / reach, at.HighPa * reach, Math.Min(at.SuctionPa, at.CoilPa) / reach, Math.Max(at.SuctionPa, at.CoilPa) * reach, Math.Floor(cold), _hardware.AftercooledK + AboveK);
     }
 
     /// <summary>Maps of a composition around a moment.</summary>
@@ -63,13 +63,24 @@ internal sealed class LoopMapMaker
     /// <param name="before">The maps until now; null at the start.</param>
     /// <param name="loadK">Coldest load the tables are to serve, K.</param>
     /// <param name="near">Maps kept from before are taken when ln of no fraction is further off than this; 0: none.</param>
-    public LoopMap Make(double[] z, in PlantPoint at, LoopMap? before, double loadK, double near)
+    /// <param name="reach">How far the tables' isobars lie from the moment's pressures, as a factor.</param>
+    public LoopMap Make(double[] z, in PlantPoint at, LoopMap? before, double loadK, double near, double reach)
     {
-        var frame = Frame(at, loadK);
+        var frame = Frame(at, loadK, reach);
         var kept = Kept(z, at, frame, near);
         if (kept is { } whole && Alike(whole.At, at)) return whole.Map;
-        var tables = kept?.Map.Tables ?? _tables.Make(z, frame);
-        z = tables.Z;
+        var map = Aligned(kept?.Map.Tables ?? _tables.Make(z, frame), at, before);
+        _kept.Add((map, at));
+        return map;
+    }
+
+    /// <summary>The parts' maps on given tables, brought into line with the parts' own models at a moment.</summary>
+    /// <param name="tables">Tables.</param>
+    /// <param name="at">The moment; its enthalpies are those of <paramref name="before"/>.</param>
+    /// <param name="before">The maps until now; null at the start.</param>
+    public LoopMap Aligned(LoopTables tables, in PlantPoint at, LoopMap? before)
+    {
+        double[] z = tables.Z;
         var h = _hardware;
         if (Maps is null)
             Maps = new PlantMaps(new CompressorMap(tables.Compressor, at.SuctionPa, h.RoomK), new ThrottleMap(Throttle),
@@ -88,14 +99,12 @@ internal sealed class LoopMapMaker
         if (Maps.Precooler is { } precooler && precooler.Fitted(tables.High, beforePrecooler, at.HighPa, at.Flow, _cancel) is { } fit) map = map with { PrecoolerWPerK = fit.ConductanceWPerK };
         double throttleK = Math.Clamp(at.ThrottleK, tables.High.ColdestK, tables.High.WarmestK);
         double dischargeK = at.DischargeK > 0 ? at.DischargeK : 340;
-        map = map with
+        return map with
         {
             Compressor = Maps.Compressor.Offset(tables.Compressor, at.SuctionK, at.SuctionPa, at.DischargePa, h.RoomK),
             LnThrottle = Maps.Throttle.Offset(tables.High, z, throttleK, tables.High.Enthalpy(throttleK, at.ThrottlePa), at.ThrottlePa, at.CoilPa),
             HotGas = _flash.TemperaturePressure(dischargeK, at.DischargePa, z).MolarDensity / (Density(tables.High, map.AftercooledEnthalpy(at.HighPa), at.HighPa) * afterK / dischargeK * at.DischargePa / at.HighPa),
         };
-        _kept.Add((map, at));
-        return map;
     }
 
     // offsets hardly change over so much
