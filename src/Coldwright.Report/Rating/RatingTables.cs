@@ -72,7 +72,7 @@ internal sealed class RatingTables(RatingReport report, Readout readout)
         ["energy", readout.Error(_rating.Balance.Energy), "the main compressor's power"],
         ["exergy", readout.Error(_rating.Balance.Exergy), "the electrical input"],
         .. _rating.Closed is { } closed
-            ? new IReadOnlyList<string>[] { ["pressures, flows and heats round the loop, the worst", readout.Error(closed.LoopError), "the value, or 1 kJ/mol"], ["charge of each substance, the worst", readout.Error(closed.ChargeError), "the amount let in"] }
+            ? new IReadOnlyList<string>[] { ["pressures, flows and heats round the loop, the worst", readout.Error(closed.LoopError), "the value, or 1 kJ/mol"], ["charge of each substance, the worst", readout.Error(closed.ChargeError), "the amount let in"], ["throttle's own model at the answer (its march resolves 3e-4)", readout.Error(closed.ThrottleError), "the flow"] }
             : [],
     ]);
 

@@ -13,7 +13,8 @@ internal static class ClosedPointBuilder
         var states = ClosedStates.Of(p, flash);
         var made = ProductMade.Of(h, p, product);
         double compressed = p.Compressor.MolarFlow * h.Knobs.CompressorFlow, power = p.Compressor.ElectricalPowerW * h.Knobs.CompressorFlow * h.Knobs.CompressorPower;
-        double shell = power - compressed * (p.Compressor.Discharge.MolarEnthalpy - p.Compressor.Suction.MolarEnthalpy);
+        // the compressor's own figure: as a remainder it would close any balance
+        double shell = p.Compressor.ShellHeatW * h.Knobs.CompressorFlow;
         double fans = h.Layout.Aftercooler.FanPowerW + (h.Layout.Precooler?.FanPowerW ?? 0);
         double precoolDuty = p.PrecoolingW + made.FeedPrecoolW;
         // a loop's own power for the mixture's load, the feed's share at the same coefficient of performance

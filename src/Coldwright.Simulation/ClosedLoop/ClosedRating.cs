@@ -117,6 +117,7 @@ internal static class ClosedRating
             ThrottleOpening = target.ThrottleIsFree && h.Valve is not null ? p.Flow / p.ThrottleFlow : null,
             ChargeError = chargeError,
             LoopError = p.Residuals.Where((_, i) => i < LoopBalances.FirstFraction && i != LoopBalances.Charge).Max(Math.Abs),
+            ThrottleError = target.ThrottleIsFree ? 0 : Math.Exp(p.ThrottleOff) - 1,
             Contents = [.. p.Contents.Select(c => new LoopContent(c.Place, c.Kg, c.Moles > 0 ? c.LiquidMoles / c.Moles : 0, c.LiquidKg))],
             LiquidShare = p.LiquidMoles.Sum() / total,
             ThrottleChoked = p.ThrottleChoked,

@@ -12,7 +12,7 @@ namespace Coldwright.Simulation.ClosedLoop;
 /// </summary>
 internal sealed class ClosedSolver
 {
-    private const double Beyond = 6, TemperatureTolerance = 2e-3, LeastLeftW = 1e-3, Fair = 1e-6, Closes = 1.1e-6;
+    private const double Beyond = 6, TemperatureTolerance = 2e-3, LeastLeftW = 1e-3, Fair = 1e-6, Closes = 1e-8;
     private const int FilmRounds = 4;
     private const double FilmSettled = 4e-3;
 
@@ -295,7 +295,7 @@ internal sealed class ClosedSolver
             try
             {
                 var found = Closer.Close(near.Pass.State, k, t, refused is null ? centred : centred with { Exact = false });
-                if (found.Residual > Closes) Warnings.Add(FormattableString.Invariant($"at a load of {k:0.#} K the loop's balances close to {found.Residual:0.0e+0} only: a part's model has a step there"));
+                if (found.Residual > Math.Max(Closes, tolerance ?? 0)) Warnings.Add(FormattableString.Invariant($"at a load of {k:0.#} K the loop's balances close to {found.Residual:0.0e+0} only: a part's model has a step there"));
                 return found;
             }
             catch (SolveException e)

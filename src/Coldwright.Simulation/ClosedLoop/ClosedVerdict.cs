@@ -62,15 +62,6 @@ internal static class ClosedVerdict
     private static string Phases(LoopPass p)
     {
         var nearest = p.Recuperator.Profile.MinBy(s => Math.Abs(s.PositionM - p.Recuperator.Pinch.PositionM))!;
-        return $"high side {Words(nearest.HotPhases)}, low side {Words(nearest.ColdPhases)}";
+        return $"high side {PhaseWords.Of(nearest.HotPhases)}, low side {PhaseWords.Of(nearest.ColdPhases)}";
     }
-
-    private static string Words(string phases) => phases switch
-    {
-        "vapour" => "all vapour",
-        "liquid" => "all liquid",
-        "vapour+liquid" => "vapour and liquid",
-        "liquid+second_liquid" => "two liquids",
-        _ => "vapour and two liquids",
-    };
 }

@@ -13,7 +13,8 @@ namespace Coldwright.Simulation.ClosedLoop;
 /// <summary>Reads a machine's hardware for the closed loop, or says what is missing for it.</summary>
 internal static class HardwareReader
 {
-    private const double UsualOutsideFilm = 1500;
+    // W/(m2 K), our assumption: where the search begins, until the vessel's model has fitted it; and a block soldered to its coil
+    private const double UsualOutsideFilm = 1500, SolderedPerMetre = 1e6;
 
     /// <summary>What the closed loop still needs to be told; empty when it can be solved.</summary>
     public static IReadOnlyList<MissingKey> Missing(MachineDescription machine, LoopLayout layout)
@@ -66,7 +67,7 @@ internal static class HardwareReader
             BoreM = tube.InsideDiameterM, OutsideDiameterM = tube.OutsideDiameterM, LengthM = length, CoilDiameterM = part.CoilDiameterM, OutsideConductancePerLength = UsualOutsideFilm * width,
         };
         if (layout.Vessel is not { } v || (part.CoilDiameterM is null && part.Place != CoilPlace.Around))
-            return (coil with { OutsideConductancePerLength = 1e6 }, null);
+            return (coil with { OutsideConductancePerLength = SolderedPerMetre }, null);
         var vessel = ColdEndRater.Vessel(v);
         var (shape, words) = CoilShape.Of(part, vessel);
         said.AddRange(words);

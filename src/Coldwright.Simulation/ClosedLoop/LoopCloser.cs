@@ -161,7 +161,7 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
             double off = held ? throttle.Check(inlet, back) : throttle.Ask(inlet, back);
             if (held && !target.ThrottleIsFree && Math.Abs(off) > Resolution) throttle.Ask(inlet, back);
             if (target.ThrottleIsFree || Math.Abs(off) <= Math.Max(tolerance, Resolution))
-                return (pass with { ThrottleFlow = throttle.Flow(inlet.PressurePa, inlet.MolarEnthalpy, back), ThrottleChoked = throttle.Choked, ThrottleUncertainty = throttle.Uncertainty }, jacobian);
+                return (pass with { ThrottleFlow = throttle.Flow(inlet.PressurePa, inlet.MolarEnthalpy, back), ThrottleChoked = throttle.Choked, ThrottleUncertainty = throttle.Uncertainty, ThrottleOff = held ? off : 0 }, jacobian);
             if (i >= MostEstimates)
                 throw new SolveException(new SolveReport(SolveStatus.NotConverged, i, off, FormattableString.Invariant(
                     $"throttle and loop did not come to one flow at a load of {loadK:0.#} K: {100 * (Math.Exp(off) - 1):0.####} % apart at {inlet.PressurePa / 1e5:0.##} bar absolute")));

@@ -11,7 +11,8 @@ namespace Coldwright.Simulation.ClosedLoop;
 /// <summary>Every input of a piece of hardware: what a builder can change, and what the correlations leave in doubt.</summary>
 internal static class LoopInputs
 {
-    // steps a builder might take: a tenth, or so many kelvin
+    // Steps a builder might take: a tenth, or so many kelvin. The doubt of the hold-up is our assumption: twice the void correlation's own, since
+    // small loops run below the mass flux it was made for.
     private const double Tenth = 0.1, HoldUpDoubt = 0.2;
 
     public static IReadOnlyList<LoopInput> Of(Hardware h, HelmholtzModel model, LoopPass at) => [.. Hardware(h), .. Charge(h, model), .. Doubts(h, at)];

@@ -22,6 +22,8 @@ internal sealed record LoopPass
     public required double ThrottleFlow { get; init; }
     public required double ThrottleUncertainty { get; init; }
     public required bool ThrottleChoked { get; init; }
+    /// <summary>ln of the throttle model's own flow over the one that the balances were closed with.</summary>
+    public double ThrottleOff { get; init; }
     /// <summary>Enthalpies, J/mol.</summary>
     public required double Aftercooled { get; init; }
     public required double BeforePrecooler { get; init; }

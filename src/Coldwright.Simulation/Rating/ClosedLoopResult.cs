@@ -20,8 +20,10 @@ public sealed record ClosedLoopResult
     public double? ThrottleOpening { get; init; }
     /// <summary>Charged amount over amount found in the loop less 1, the largest of all substances.</summary>
     public required double ChargeError { get; init; }
-    /// <summary>Flow of compressor and throttle, pressures and heats round the loop: largest relative balance left.</summary>
+    /// <summary>Pressures, heats and flow round the loop: largest relative balance left. The flow is closed with the throttle's flow as it was last asked for; how far its model has moved since is <see cref="ThrottleError"/>.</summary>
     public required double LoopError { get; init; }
+    /// <summary>Throttle model's own flow at the answer over the loop's flow less 1: within the 3e-4 that its march resolves; 0 when the throttle is an answer.</summary>
+    public double ThrottleError { get; init; }
     /// <summary>What is where.</summary>
     public required IReadOnlyList<LoopContent> Contents { get; init; }
     /// <summary>Share of the charge that is liquid, mol/mol.</summary>

@@ -53,17 +53,8 @@ internal static class Verdict
     private static string PinchPhases(LoopSolver loop, LoopSolution s)
     {
         string high = loop.High.PhasesAt(loop.High.Enthalpy(s.Exchanger.PinchHighK)), low = loop.Low.PhasesAt(loop.Low.Enthalpy(s.Exchanger.PinchLowK));
-        return $"high side {Words(high)}, low side {Words(low)}";
+        return $"high side {PhaseWords.Of(high)}, low side {PhaseWords.Of(low)}";
     }
-
-    private static string Words(string phases) => phases switch
-    {
-        "vapour" => "all vapour",
-        "liquid" => "all liquid",
-        "vapour+liquid" => "vapour and liquid",
-        "liquid+second_liquid" => "two liquids",
-        _ => "vapour and two liquids",
-    };
 
     // the lowest higher feed pressure, within the vessel's rating if one is known, at which something would condense
     private static (double PressurePa, double CondensingK, double NetW)? HigherPressure(MachineDescription machine, LoopLayout layout, LoopSolver loop, ProductSolver product, double condensingK)
