@@ -106,6 +106,26 @@ internal sealed class EquilibriumSolver
         return outcome == SplitOutcome.Converged ? _solved = Finish() : Solve(temperatureK, pressurePa, z);
     }
 
+    /// <summary>
+    /// Moves the phases of the previous solve, all of them, to a nearby state and composition without a certificate. False: they do not settle,
+    /// or one of them is lost.
+    /// </summary>
+    public bool TryFollow(double temperatureK, double pressurePa, ReadOnlySpan<double> z)
+    {
+        _w.Set(temperatureK, pressurePa, z);
+        (Rounds, _savedCount, Failure, _solved) = (0, 0, "", false);
+        if (_count == 1) return _solved = StartFromFeed();
+        int count = _count;
+        return _split.Solve(_phases, ref _count, 0, balanced: false) == SplitOutcome.Converged && _count == count && (_solved = Finish());
+    }
+
+    /// <summary>As <see cref="FollowCaloric"/>, all phases kept, and made the answer.</summary>
+    public bool TryFollowCaloric(double pressurePa, double target, bool enthalpy, double startK)
+    {
+        int count = _count;
+        return FollowCaloric(pressurePa, target, enthalpy, startK) && _count == count && (_solved = Finish());
+    }
+
     /// <summary>True when the last solve left an answer for this composition.</summary>
     public bool Holds(ReadOnlySpan<double> z) => _solved && z.SequenceEqual(_w.Z);
 

@@ -51,6 +51,23 @@ public sealed class Flash
         return _solver.Solve(temperatureK, pressurePa, z, warm);
     }
 
+    /// <summary>
+    /// Moves the phases of the last answer, all of them, to a nearby state and composition. No certificate: for states between two certified ones
+    /// of the same phases. False when they do not settle there or one is lost; then ask for a certified answer.
+    /// </summary>
+    /// <param name="temperatureK">K, above 0.</param>
+    /// <param name="pressurePa">Pa, above 0.</param>
+    /// <param name="z">Overall mole fractions, sum 1.</param>
+    public bool TryFollow(double temperatureK, double pressurePa, ReadOnlySpan<double> z) => _solver.Phases.Length > 0 && _solver.TryFollow(temperatureK, pressurePa, z);
+
+    /// <summary>As <see cref="TryFollow"/>, at a pressure (Pa) and an enthalpy (J/mol), of the last answer's composition and two or more phases.</summary>
+    /// <param name="pressurePa">Pa, above 0.</param>
+    /// <param name="molarEnthalpy">J/mol.</param>
+    /// <param name="z">Overall mole fractions: those of the last answer.</param>
+    /// <param name="temperatureGuessK">K.</param>
+    public bool TryFollowPressureEnthalpy(double pressurePa, double molarEnthalpy, ReadOnlySpan<double> z, double temperatureGuessK) =>
+        _solver.Phases.Length > 1 && _solver.Holds(z) && _solver.TryFollowCaloric(pressurePa, molarEnthalpy, enthalpy: true, temperatureGuessK);
+
     /// <summary>Overall enthalpy of the last solve, J/mol.</summary>
     public double Enthalpy()
     {

@@ -11,7 +11,9 @@ namespace Coldwright.Fluids.States;
 /// </summary>
 public sealed class IsobarCurve
 {
-    private const double Step = 4, BoundaryWidthK = 1e-4;
+    private const double Step = 4, BoundaryWidthK = 1e-4, CoarseErrorK = 0.5;
+
+    private readonly double _boundaryWidthK;
 
     private readonly MonotoneCubic _temperature, _enthalpy;
 
@@ -30,11 +32,12 @@ public sealed class IsobarCurve
     /// <param name="pressurePa">Pa.</param>
     /// <param name="coldestK">Lower end, K; raised when the equations have no answer there.</param>
     /// <param name="warmestK">Upper end, K.</param>
-    /// <param name="linearErrorK">Node spacing: largest error of a straight line between neighbours, K.</param>
+    /// <param name="linearErrorK">Node spacing: largest error of a straight line between neighbours, K. Above 0.5 K, for searches, changes of phase are placed within half of it only.</param>
     /// <param name="cancel">Cancels the work.</param>
     public IsobarCurve(Flash flash, ReadOnlySpan<double> z, double pressurePa, double coldestK, double warmestK, double linearErrorK = 0.1, CancellationToken cancel = default)
     {
         PressurePa = pressurePa;
+        _boundaryWidthK = linearErrorK > CoarseErrorK ? 0.5 * linearErrorK : BoundaryWidthK;
         var nodes = new List<Node>();
         var composition = z.ToArray();
         for (double t = warmestK; ; t = Math.Max(t - Step, coldestK))
@@ -76,7 +79,7 @@ public sealed class IsobarCurve
         cancel.ThrowIfCancellationRequested();
         double width = b.T - a.T;
         bool boundary = a.Phases != b.Phases;
-        if (boundary ? width > BoundaryWidthK : depth < 12)
+        if (boundary ? width > _boundaryWidthK : depth < 12)
         {
             var m = Solve(flash, z, 0.5 * (a.T + b.T), true) ?? throw flash.Failed(0.5 * (a.T + b.T), PressurePa);
             if (!(m.H > a.H && m.H < b.H)) throw new SolveException(new SolveReport(SolveStatus.NotConverged, 0, m.H - a.H,

@@ -50,16 +50,15 @@ public sealed class BufferInLoop
     {
         double set = _input.SetPressurePa;
         if (measure <= 0) return State(set * Math.Exp(measure), suctionPa, 0, suctionPa);
-        // share of the way in ln p from suction to the opening pressure
-        var (share, full) = (measure, Full(suctionPa));
-        if (share < full)
+        // the measure is a share of the way in ln p from suction to the opening pressure, as long as a valve not fully open fills the buffer so far
+        double buffer = suctionPa * Math.Pow(set / suctionPa, measure), leaves = _flows.Bleed(buffer, suctionPa), low = Math.Max(set, buffer), end = set + _input.FullyOpenAbovePa;
+        double Surplus(double high) => (high - set) / _input.FullyOpenAbovePa * _flows.Fill(high, buffer, 1) - leaves;
+        if (low < end && Surplus(end) > 0)
         {
-            double buffer = suctionPa * Math.Pow(set / suctionPa, share), leaves = _flows.Bleed(buffer, suctionPa), low = Math.Max(set, buffer), end = set + _input.FullyOpenAbovePa;
-            double Surplus(double high) => (high - set) / _input.FullyOpenAbovePa * _flows.Fill(high, buffer, 1) - leaves;
-            double held = Surplus(end) <= 0 ? end : Brent.Solve(Surplus, low, end, 1e-11 * end);
+            double held = Brent.Solve(Surplus, low, end, 1e-11 * end);
             return State(held, buffer, (held - set) / _input.FullyOpenAbovePa, suctionPa);
         }
-        double top = (set + _input.FullyOpenAbovePa) * Math.Exp(share - full);
+        double top = end * Math.Exp(measure - Full(suctionPa));
         return State(top, Held(top, suctionPa), 1, suctionPa);
     }
 

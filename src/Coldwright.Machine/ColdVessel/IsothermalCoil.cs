@@ -39,21 +39,27 @@ public sealed record IsothermalCoil
     public double FrictionScale { get; init; } = 1;
     /// <summary>Cells along the coil, 4..1000.</summary>
     public int Cells { get; init; } = 24;
+    /// <summary>Relative change of a cell's rise at which its rounds end, 0..1e-3; 0: all of them.</summary>
+    public double Settled { get; init; }
     /// <summary>Metal of the tube.</summary>
     public string Metal { get; init; } = DistributedRecuperator.DefaultMetal;
 
     /// <summary>Volume inside, m3.</summary>
     public double VolumeM3 => Math.PI / 4 * BoreM * BoreM * LengthM;
 
+    /// <summary>The passage inside.</summary>
+    public FlowChannel Channel => new(Math.PI / 4 * BoreM * BoreM, BoreM, Math.PI * BoreM, 0, CoilDiameterM is { } d ? BoreM / d : 0, RecuperatorGeometry.DrawnTubeRoughnessM / BoreM);
+
     /// <summary>Marches from the inlet.</summary>
     /// <param name="inlet">The mixture as it enters.</param>
     /// <param name="loadK">Temperature of the load, K.</param>
+    /// <param name="passage">The coil's passage tabulated, boiling; null: every correlation at every place.</param>
     /// <exception cref="ArgumentException">A value outside its range.</exception>
     /// <exception cref="Numerics.SolveException">The mixture loses its pressure in the coil.</exception>
-    public IsothermalCoilResult Solve(StreamInlet inlet, double loadK)
+    public IsothermalCoilResult Solve(StreamInlet inlet, double loadK, PassageTable? passage = null)
     {
         Check();
-        var channel = new FlowChannel(Math.PI / 4 * BoreM * BoreM, BoreM, Math.PI * BoreM, 0, CoilDiameterM is { } d ? BoreM / d : 0, RecuperatorGeometry.DrawnTubeRoughnessM / BoreM);
+        var channel = Channel;
         double metal = Math.Log(OutsideDiameterM / BoreM) / (2 * Math.PI * SolidLibrary.Default.Find(Metal).Conductivity(Math.Max(loadK, 4)).Value);
         double h = inlet.MolarEnthalpy, p = inlet.PressurePa, n = inlet.MolarFlow, ds = LengthM / Cells, flux = 0, conductance = 0, heat = 0;
         var table = inlet.Table;
@@ -62,21 +68,22 @@ public sealed record IsothermalCoil
         for (int i = 0; i < Cells; i++)
         {
             double middleP = Pressure(inlet, p, 0.5 * ds * gradient), middleH = h + (i > 0 ? 0.5 * (h - cells[i - 1].Item1) : 0), next = h, u = 0;
-            LocalAnswer local = default;
+            PassageAnswer local = default;
             // State at the middle from the cell's own heat. The slope dT/dh is that over the whole cell: where a phase appears the local one jumps,
             // and the answer with it.
-            double start = table.Temperature(h, middleP, out double slope);
+            double start = table.Temperature(h, middleP, out double slope), before = double.NaN;
             for (int round = 0; round < Rounds; round++)
             {
                 slope = Math.Max(slope, LeastSlope);
-                var point = table.At(middleH, middleP) with { TemperatureSlope = slope };
-                local = LocalTransfer.At(point, channel, inlet.MassFlow, flux < 0, flux, table.PseudoCriticalPressurePa);
+                local = Local(table, passage, channel, middleH, middleP, inlet.MassFlow, slope, flux);
                 u = 1 / (1 / (local.Film * FilmScale * channel.HeatedPerimeterM) + metal + 1 / OutsideConductancePerLength);
                 double q = (loadK - start) / slope * -double.ExpM1(-u * ds * slope / n);
                 next = h + q;
                 middleH = h + 0.5 * q;
                 if (Math.Abs(q) > LeastRise) slope = (table.Temperature(next, middleP, out _) - start) / q;
                 flux = n * q / (ds * channel.HeatedPerimeterM);
+                if (Math.Abs(q - before) <= Settled * Math.Abs(q)) break;
+                before = q;
             }
             if (i == 0) momentum = local.MomentumFlux;
             gradient = local.FrictionGradient * FrictionScale;
@@ -88,6 +95,13 @@ public sealed record IsothermalCoil
             cells[i] = (middleH, middleP);
         }
         return new IsothermalCoilResult(heat, h, p, conductance, cells);
+    }
+
+    private static PassageAnswer Local(Streams.StreamTable table, PassageTable? passage, FlowChannel channel, double h, double p, double mass, double slope, double flux)
+    {
+        if (passage is not null && flux >= 0) return passage.At(table.Locate(h, p), mass, slope, flux);
+        var local = LocalTransfer.At(table.At(h, p) with { TemperatureSlope = slope }, channel, mass, flux < 0, flux, table.PseudoCriticalPressurePa);
+        return new(local.Film, local.FrictionGradient, local.MomentumFlux, 0);
     }
 
     private double Pressure(StreamInlet inlet, double p, double loss)
@@ -106,5 +120,6 @@ public sealed record IsothermalCoil
         VesselGuard.Within(FilmScale, 1e-3, 1e3, "", nameof(FilmScale));
         VesselGuard.Within(FrictionScale, 0, 1e3, "", nameof(FrictionScale));
         VesselGuard.Within(Cells, 4, 1000, "", nameof(Cells));
+        VesselGuard.Within(Settled, 0, 1e-3, "", nameof(Settled));
     }
 }

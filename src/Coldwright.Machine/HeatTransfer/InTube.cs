@@ -52,10 +52,16 @@ public static class InTube
     /// <param name="diameterOverCoil">Bore over mean coil diameter, 0 for straight; raises the one-phase parts only.</param>
     /// <returns>W/(m2 K). One standard deviation about 27 % (film and correction in quadrature).</returns>
     /// <remarks>Source: <see cref="Condensation.Shah"/>, <see cref="MixtureCorrection.SilverBellGhaly"/>; the joins are ours.</remarks>
-    public static double Condensing(in TwoPhaseFlow flow, double sensibleShare, double diameterOverCoil = 0)
+    public static double Condensing(in TwoPhaseFlow flow, double sensibleShare, double diameterOverCoil = 0) =>
+        CondensingParts(flow, diameterOverCoil).At(0, sensibleShare);
+
+    /// <summary>The parts of <see cref="Condensing"/>.</summary>
+    /// <param name="flow">As there.</param>
+    /// <param name="diameterOverCoil">As there.</param>
+    public static FilmParts CondensingParts(in TwoPhaseFlow flow, double diameterOverCoil = 0)
     {
         TwoPhaseFlow held = flow with { ReducedPressure = Math.Min(flow.ReducedPressure, LargestReducedPressure) };
-        return Join(flow, Condensation.Shah(held), sensibleShare, diameterOverCoil, CondensingVapourJoin);
+        return Join(flow, Condensation.Shah(held), 0, diameterOverCoil, CondensingVapourJoin);
     }
 
     /// <summary>Boiling flow: Gungor-Winterton's film, not below a laminar liquid, with the Silver-Bell-Ghaly correction by analogy.</summary>
@@ -66,26 +72,34 @@ public static class InTube
     /// <returns>W/(m2 K). One standard deviation about 32 % (film and correction in quadrature).</returns>
     /// <remarks>Source: <see cref="Boiling.GungorWinterton"/>, <see cref="MixtureCorrection.SilverBellGhaly"/>; the joins are ours.</remarks>
     public static double BoilingFlow(in TwoPhaseFlow flow, double heatFlux, double sensibleShare, double diameterOverCoil = 0) =>
-        Join(flow, Boiling.GungorWinterton(flow, heatFlux), sensibleShare, diameterOverCoil, DryOut);
+        Join(flow, Boiling.GungorWinterton(flow, heatFlux), 0, diameterOverCoil, DryOut).At(0, sensibleShare);
 
-    private static double Join(in TwoPhaseFlow flow, double film, double sensibleShare, double diameterOverCoil, double vapourJoin)
+    /// <summary>The parts of <see cref="BoilingFlow"/>.</summary>
+    /// <param name="flow">As there.</param>
+    /// <param name="diameterOverCoil">As there.</param>
+    public static FilmParts BoilingParts(in TwoPhaseFlow flow, double diameterOverCoil = 0)
+    {
+        double still = Boiling.GungorWinterton(flow, 0);
+        return Join(flow, still, Boiling.GungorWinterton(flow, 1) - still, diameterOverCoil, DryOut);
+    }
+
+    private static FilmParts Join(in TwoPhaseFlow flow, double film, double perFlux, double diameterOverCoil, double vapourJoin)
     {
         double x = flow.Quality;
         // A film cannot conduct worse than a tube full of the same liquid at rest relative to its wall.
         double floor = SinglePhase.Laminar * flow.LiquidConductivity / flow.DiameterM;
         double vapourAlone = OnePhase(
             flow.MassFlux * x, flow.DiameterM, flow.VapourViscosity, flow.VapourConductivity, flow.VapourHeatCapacity, diameterOverCoil);
-        double twoPhase = MixtureCorrection.SilverBellGhaly(Math.Max(film, floor), vapourAlone, sensibleShare);
         double liquidShare = 1 - SmoothStep(x / LiquidJoin);
-        double vapourShare = SmoothStep((x - vapourJoin) / (1 - vapourJoin));
         if (liquidShare > 0)
         {
             double liquid = OnePhase(
                 flow.MassFlux, flow.DiameterM, flow.LiquidViscosity, flow.LiquidConductivity, flow.LiquidHeatCapacity, diameterOverCoil);
-            return twoPhase + (liquidShare * (liquid - twoPhase));
+            return new(film, perFlux, floor, vapourAlone, 1 - liquidShare, liquidShare * liquid);
         }
 
-        return twoPhase + (vapourShare * (vapourAlone - twoPhase));
+        double vapourShare = SmoothStep((x - vapourJoin) / (1 - vapourJoin));
+        return new(film, perFlux, floor, vapourAlone, 1 - vapourShare, vapourShare * vapourAlone);
     }
 
     private static double SmoothStep(double share)

@@ -12,7 +12,10 @@ namespace Coldwright.Machine.Precooling;
 public sealed class PrecoolerLoop
 {
     private const int MostRounds = 25, MostDeviceRounds = 5;
-    private const double Settled = 1e-10, DeviceSettled = 1e-3, WarmestK = 305;
+    /// <summary>Change of flow, work and shell heat at which a working point is settled, relative.</summary>
+    public const double Settled = 1e-10;
+
+    private const double DeviceSettled = 1e-3, WarmestK = 305;
 
     private readonly PrecoolerMachine _machine;
     private readonly LoopRefrigerant _fluid;
@@ -71,8 +74,9 @@ public sealed class PrecoolerLoop
     /// <param name="roomK">Room air, K, 230 to 340.</param>
     /// <param name="band">Also the band of the answer.</param>
     /// <param name="cancel">Cancels the work.</param>
+    /// <param name="settled">Change at which it is settled; on the way to an answer more will do.</param>
     /// <exception cref="SolveException">No working point; the report says which part stands in the way.</exception>
-    public PrecoolerResult Solve(MixtureLoad load, double roomK, bool band = true, CancellationToken cancel = default)
+    public PrecoolerResult Solve(MixtureLoad load, double roomK, bool band = true, CancellationToken cancel = default, double settled = Settled)
     {
         InputCheck.Within(roomK, 230, 340, "K", nameof(roomK));
         _search.ResetLeastDelivery();
@@ -81,7 +85,7 @@ public sealed class PrecoolerLoop
         IReadOnlyList<string> deviceSaid = [];
         for (int pass = 0; ; pass++)
         {
-            var (found, performance) = Settle(c => _search.Solve(Setting(load, roomK, c)), roomK, ref runs, cancel);
+            var (found, performance) = Settle(c => _search.Solve(Setting(load, roomK, c)), roomK, ref runs, cancel, settled);
             if (_search.CondenserLimited) throw CondenserTooSmall(found.Point, roomK);
             if (found.RunShare * found.Point.CoolingW > 0.99999 * load.MolarFlow * (load.InletEnthalpy - load.CoolestEnthalpy)) throw CurveTooShort(load, found.Point);
             if (_device is not null)
@@ -161,7 +165,7 @@ public sealed class PrecoolerLoop
     private LoopSetting Setting(MixtureLoad? load, double roomK, LoopCorrection c) => new(load!, roomK, _machine.Condenser, _machine.Evaporator, c);
 
     // the tables' answer, the compressor's own answer there, the tables corrected, until both are one
-    private (LoopFound, CompressorPerformance) Settle(Func<LoopCorrection, LoopFound> search, double roomK, ref int runs, CancellationToken cancel)
+    private (LoopFound, CompressorPerformance) Settle(Func<LoopCorrection, LoopFound> search, double roomK, ref int runs, CancellationToken cancel, double settled = Settled)
     {
         // what holds where next to nothing is delivered is no start for another load
         if (_cycled) _correction = _correction with { LnFlow = 0, LnWork = 0, ShellShare = 0 };
@@ -185,7 +189,7 @@ public sealed class PrecoolerLoop
             g[1] = x[1] + Math.Log(p.ElectricalPowerW / (p.MolarFlow * at.Work));
             g[2] = x[2] + p.ShellHeatW / p.ElectricalPowerW - at.ShellShare;
             change = Math.Abs(g[0] - x[0]) + Math.Abs(g[1] - x[1]) + Math.Abs(g[2] - x[2]);
-            if (change < Settled)
+            if (change < settled)
             {
                 _cycled = found.CutOut;
                 return (found, p);

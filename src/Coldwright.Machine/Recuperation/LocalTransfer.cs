@@ -71,11 +71,7 @@ internal static class LocalTransfer
         var flow = Asked(p, channel, g, pseudoCriticalPa);
         double share = MixtureCorrection.SensibleShare(x, p.Vapour.HeatCapacity, p.MassTemperatureSlope);
         double film = condensing ? InTube.Condensing(flow, share, channel.DiameterOverCoil) : InTube.BoilingFlow(flow, heatFlux, share, channel.DiameterOverCoil);
-        if (channel.AnnulusRatio > 0)
-        {
-            double liquid = OnePhase(p.Liquid, channel, g, d) / TubeOnePhase(p.Liquid, channel, g, d), vapour = OnePhase(p.Vapour, channel, g, d) / TubeOnePhase(p.Vapour, channel, g, d);
-            film *= (1 - x) * liquid + x * vapour;
-        }
+        film *= AnnulusOverTube(p, channel, g, d);
         double uncertainty = condensing ? CondensingUncertainty : BoilingUncertainty;
         if (p.Phases.Contains("second")) uncertainty = Together(uncertainty, LiquidMixing.CombineCorrelation.RelativeUncertainty);
         double friction = TwoPhaseGradient.MuellerSteinhagenHeck(x, Gradient(p.Liquid, channel, g, d), Gradient(p.Vapour, channel, g, d));
@@ -83,6 +79,29 @@ internal static class LocalTransfer
         double density = hold * p.Vapour.Density + (1 - hold) * p.Liquid.Density;
         return new LocalAnswer(film, uncertainty, friction, TwoPhaseGradient.MuellerSteinhagenHeckCorrelation.RelativeUncertainty,
             MomentumFlux.Separated(g, x, hold, p.Liquid.Density, p.Vapour.Density), density);
+    }
+
+    /// <summary>The film's parts, where there are two phases or one.</summary>
+    public static FilmParts Parts(in StreamPoint p, FlowChannel channel, double massFlow, bool condensing, double pseudoCriticalPa)
+    {
+        double g = massFlow / channel.AreaM2, d = channel.HydraulicDiameterM;
+        if (!TwoPhase(p))
+        {
+            double only = OnePhase(p.Single, channel, g, d);
+            return new(only, 0, only, only, 0, only);
+        }
+        var flow = Asked(p, channel, g, pseudoCriticalPa);
+        var parts = condensing ? InTube.CondensingParts(flow, channel.DiameterOverCoil) : InTube.BoilingParts(flow, channel.DiameterOverCoil);
+        double ratio = AnnulusOverTube(p, channel, g, d);
+        return parts with { Share = ratio * parts.Share, Rest = ratio * parts.Rest };
+    }
+
+    // what the outer passage's film is over a tube's, carried over from the single phases
+    private static double AnnulusOverTube(in StreamPoint p, FlowChannel channel, double g, double d)
+    {
+        if (channel.AnnulusRatio <= 0) return 1;
+        double liquid = OnePhase(p.Liquid, channel, g, d) / TubeOnePhase(p.Liquid, channel, g, d), vapour = OnePhase(p.Vapour, channel, g, d) / TubeOnePhase(p.Vapour, channel, g, d);
+        return (1 - p.Quality) * liquid + p.Quality * vapour;
     }
 
     private static double TubeOnePhase(PhaseTransport phase, FlowChannel channel, double g, double d) =>

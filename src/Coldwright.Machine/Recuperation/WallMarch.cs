@@ -72,8 +72,9 @@ public sealed class WallMarch
     /// <param name="roomK">K.</param>
     /// <param name="scales">Factors on the correlations.</param>
     /// <param name="slopes">True: also the slopes.</param>
+    /// <param name="passage">The same passage tabulated, with its own factor on the hold-up; null: every correlation at every place.</param>
     /// <exception cref="SolveException">The stream loses its pressure.</exception>
-    public void Run(StreamInlet inlet, ReadOnlySpan<double> wallK, double leakConductanceW, double roomK, MarchScales scales, bool slopes)
+    public void Run(StreamInlet inlet, ReadOnlySpan<double> wallK, double leakConductanceW, double roomK, MarchScales scales, bool slopes, PassageTable? passage = null)
     {
         var table = inlet.Table;
         double n = inlet.MolarFlow, mass = inlet.MassFlow, floor = LeastPressureShare * inlet.PressurePa, h = inlet.MolarEnthalpy, p = inlet.PressurePa, rise = 0, gradient = 0, momentum = double.NaN;
@@ -82,27 +83,23 @@ public sealed class WallMarch
         for (int step = 0; step < Cells; step++)
         {
             int i = _hot ? step : Cells - 1 - step;
-            double middleP = p - 0.5 * _dx * gradient, x = h + rise, g = 0, t = 0, slope = 0, wall = wallK[i], k = _wallConductivity(wall);
-            StreamPoint point = default;
-            LocalAnswer local = default;
+            double middleP = p - 0.5 * _dx * gradient, x = h + rise, g = 0, t = 0, slope = 0, middleSlope = 0, wall = wallK[i], k = _wallConductivity(wall);
+            PassageAnswer local = default;
             for (int round = step == 0 ? 0 : FirstRounds - 1; round < FirstRounds; round++)
             {
-                point = table.At(0.5 * (h + x), middleP);
                 // the slope over the whole cell, as the steady exchanger takes it
-                if (Math.Abs(x - h) > LeastRise)
-                {
-                    double before = table.Temperature(h, middleP, out _), after = table.Temperature(x, middleP, out _);
-                    point = point with { TemperatureSlope = Math.Max(0, (after - before) / (x - h)) };
-                }
-                local = LocalTransfer.At(point, _channel, mass, _hot, n * (x - h) / (_channel.HeatedPerimeterM * _dx), table.PseudoCriticalPressurePa);
+                double glide = double.NaN;
+                if (Math.Abs(x - h) > LeastRise) glide = Math.Max(0, (table.Temperature(x, middleP, out _) - table.Temperature(h, middleP, out _)) / (x - h));
+                local = Local(table, passage, 0.5 * (h + x), middleP, mass, ref glide, n * (x - h), scales.HoldUp);
+                slope = glide;
                 g = _dx * Side(local.Film * scales.Film, k);
-                x = Outlet(table, h, middleP, n, g, wall, leakConductanceW, roomK, x, out t, out slope);
+                x = Outlet(table, h, middleP, n, g, wall, leakConductanceW, roomK, x, out t, out middleSlope);
             }
             Conductance[i] = g;
             Temperature[i] = t;
             HeatW[i] = n * (x - h) - leakConductanceW * (roomK - t);
-            Moles[i] = Content(point, local, scales.HoldUp);
-            if (slopes) Slopes(i, table, point, middleP, n, mass, g, k, t, slope, wall, h, x, leakConductanceW, scales, local);
+            Moles[i] = _channel.AreaM2 * _dx * local.MolarDensity;
+            if (slopes) Slopes(i, table, passage, middleP, n, mass, g, k, t, middleSlope, slope, wall, h, x, leakConductanceW, scales, local);
             if (step == 0) momentum = local.MomentumFlux;
             gradient = local.FrictionGradient * scales.Friction;
             double next = p - _dx * gradient - (local.MomentumFlux - momentum);
@@ -112,6 +109,23 @@ public sealed class WallMarch
             Enthalpy[_hot ? i + 1 : i] = h;
             PressurePa[_hot ? i + 1 : i] = p;
         }
+    }
+
+    // at an enthalpy and a pressure, with the heat in W that the cell takes up; a slope that is not a number is taken from the table
+    private PassageAnswer Local(StreamTable table, PassageTable? passage, double h, double p, double mass, ref double slope, double heatW, double holdUp)
+    {
+        double flux = heatW / (_channel.HeatedPerimeterM * _dx);
+        if (passage is not null)
+        {
+            var place = table.Locate(h, p);
+            if (double.IsNaN(slope)) slope = place.TemperatureSlope;
+            return passage.At(place, mass, slope, flux);
+        }
+        var point = table.At(h, p);
+        if (double.IsNaN(slope)) slope = point.TemperatureSlope;
+        else point = point with { TemperatureSlope = slope };
+        var local = LocalTransfer.At(point, _channel, mass, _hot, flux, table.PseudoCriticalPressurePa);
+        return new(local.Film, local.FrictionGradient, local.MomentumFlux, PassageTable.PassageContent(point, local.MeanDensity, holdUp));
     }
 
     private double Side(double film, double k) => _hot ? _geometry.HotConductance(film, k) : _geometry.ColdConductance(film, k);
@@ -132,28 +146,16 @@ public sealed class WallMarch
         }
     }
 
-    private void Slopes(int i, StreamTable table, in StreamPoint point, double p, double n, double mass, double g, double k, double t, double slope, double wall, double h, double x, double leak, MarchScales scales, in LocalAnswer local)
+    private void Slopes(int i, StreamTable table, PassageTable? passage, double p, double n, double mass, double g, double k, double t, double middleSlope, double glide, double wall, double h, double x, double leak, MarchScales scales, in PassageAnswer local)
     {
-        double step = Math.Max(LeastStep, 0.1 * Math.Abs(x - h)), middle = 0.5 * (h + x);
-        var shifted = table.At(middle + step, p) with { TemperatureSlope = point.TemperatureSlope };
-        var there = LocalTransfer.At(shifted, _channel, mass, _hot, n * (x - h) / (_channel.HeatedPerimeterM * _dx), table.PseudoCriticalPressurePa);
+        double step = Math.Max(LeastStep, 0.1 * Math.Abs(x - h));
+        var there = Local(table, passage, 0.5 * (h + x) + step, p, mass, ref glide, n * (x - h), scales.HoldUp);
         double byEnthalpy = (_dx * Side(there.Film * scales.Film, k) - g) / step;
-        double both = 0.5 * ((g + leak) * slope - byEnthalpy * (wall - t));
+        double both = 0.5 * ((g + leak) * middleSlope - byEnthalpy * (wall - t));
         // a conductance that falls steeply must not turn the sign of the balance
         both = Math.Max(both, -0.5 * n);
         ByInlet[i] = (n - both) / (n + both);
         ByWall[i] = g / (n + both);
-        MolesByEnthalpy[i] = (Content(shifted, there, scales.HoldUp) - Content(point, local, scales.HoldUp)) / step;
-    }
-
-    // moles in the cell: vapour fills its share of the cross-section, each phase with its own molar mass
-    private double Content(in StreamPoint p, in LocalAnswer local, double holdUpScale)
-    {
-        double volume = _channel.AreaM2 * _dx;
-        if (!LocalTransfer.TwoPhase(p) || !(p.VapourFraction is > 0 and < 1)) return volume * p.Density / p.MolarMass;
-        double vapour = Math.Clamp((p.Liquid.Density - local.MeanDensity) / (p.Liquid.Density - p.Vapour.Density), 0, 1);
-        vapour /= vapour + holdUpScale * (1 - vapour);
-        double light = p.MolarMass * p.Quality / p.VapourFraction, heavy = p.MolarMass * (1 - p.Quality) / (1 - p.VapourFraction);
-        return volume * (vapour * p.Vapour.Density / light + (1 - vapour) * p.Liquid.Density / heavy);
+        MolesByEnthalpy[i] = _channel.AreaM2 * _dx * (there.MolarDensity - local.MolarDensity) / step;
     }
 }

@@ -52,6 +52,22 @@ internal sealed class IsobarPair
         _b.Compositions!.Add(_hb[low] + place * (_hb[low + 1] - _hb[low]), upper, vapour, liquid);
     }
 
+    /// <summary>Where both isobars answer to an enthalpy (J/mol) at a weight of the upper one, and the temperature there.</summary>
+    public StreamPlace Locate(int index, double h, double w)
+    {
+        int low = 0, high = _ha.Length - 1;
+        while (high - low > 1)
+        {
+            int middle = (low + high) >> 1;
+            if (Start(middle, w) <= h) low = middle; else high = middle;
+        }
+        double start = Start(low, w), width = Start(low + 1, w) - start, share = (h - start) / width, widthA = _ha[low + 1] - _ha[low], widthB = _hb[low + 1] - _hb[low];
+        double ha = _ha[low] + share * widthA, hb = _hb[low] + share * widthB;
+        IsobarPlace a = _a.Locate(ha), b = _b.Locate(hb);
+        double ta = _a.Temperature(a, ha, out double sa), tb = _b.Temperature(b, hb, out double sb);
+        return new(index, w, a, b, (1 - w) * ta + w * tb, ((1 - w) * sa * widthA + w * sb * widthB) / width);
+    }
+
     /// <summary>All columns, the slope dT/dh (K mol/J) and the phases at an enthalpy (J/mol), a pressure (Pa) and its weight.</summary>
     public string Evaluate(double h, double p, double w, Span<double> v, ref double slope, out bool outside)
     {

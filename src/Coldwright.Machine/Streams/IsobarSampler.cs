@@ -109,7 +109,7 @@ internal sealed class IsobarSampler(StreamNodeMaker maker, double pressurePa, St
                 next.Add(nodes[i]);
                 if (!halve[i] || nodes[i].TemperatureK - nodes[i - 1].TemperatureK < NarrowestK) continue;
                 cancel.ThrowIfCancellationRequested();
-                var m = maker.Make(0.5 * (nodes[i].TemperatureK + nodes[i - 1].TemperatureK), pressurePa);
+                var m = maker.Between(nodes[i - 1], nodes[i], pressurePa);
                 Require(nodes[i - 1], m, nodes[i]);
                 if (m.Phases != nodes[i].Phases)
                 {

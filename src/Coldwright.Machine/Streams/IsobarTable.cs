@@ -10,6 +10,8 @@ internal sealed class IsobarTable
 {
     private const int Columns = StreamColumn.Count;
     private readonly double[] _h, _value, _left, _right;
+    // the temperature's own columns, close together: the inner loops ask for little else
+    private readonly double[] _kelvin, _kelvinLeft, _kelvinRight;
 
     public double PressurePa { get; }
     /// <summary>First node of every region or gap, rising, and the last node.</summary>
@@ -17,8 +19,8 @@ internal sealed class IsobarTable
     /// <summary>Phases of every region or gap.</summary>
     public string[] Names { get; }
     public int NodeCount => _h.Length;
-    /// <summary>Temperature and phases of every node, rising.</summary>
-    public IReadOnlyList<(double K, string Phases)> Plan { get; }
+    /// <summary>What it is made of, rising, absent phases filled.</summary>
+    public IReadOnlyList<StreamNode> Nodes { get; }
     /// <summary>Mole fractions of the phases; null in a table of constant properties.</summary>
     public PhaseCompositions? Compositions { get; }
     public ReadOnlySpan<double> Enthalpies => _h;
@@ -30,7 +32,7 @@ internal sealed class IsobarTable
     {
         PressurePa = pressurePa;
         int n = nodes.Count;
-        Plan = [.. nodes.Select(node => (node.TemperatureK, node.Phases))];
+        Nodes = nodes;
         if (nodes.All(node => node.Vapour is not null || node.Liquid is not null)) Compositions = new PhaseCompositions(nodes);
         (_h, _value, _left, _right) = (new double[n], new double[n * Columns], new double[n * Columns], new double[n * Columns]);
         for (int i = 0; i < n; i++)
@@ -61,7 +63,10 @@ internal sealed class IsobarTable
         }
         starts.Add(n - 1);
         (Starts, Names) = (starts.ToArray(), names.ToArray());
+        (_kelvin, _kelvinLeft, _kelvinRight) = (Column(_value), Column(_left), Column(_right));
     }
+
+    private static double[] Column(double[] table) => [.. Enumerable.Range(0, table.Length / Columns).Select(i => table[i * Columns + StreamColumn.Temperature])];
 
     // what lies between saturated liquid and saturated vapour of a pure fluid is both
     private static string GapName(StreamNode cold, StreamNode warm) =>
@@ -106,6 +111,33 @@ internal sealed class IsobarTable
             if (_h[Starts[middle]] <= h) low = middle; else high = middle;
         }
         return low;
+    }
+
+    /// <summary>The node at or below an enthalpy and the share of the way to the next; held within the table.</summary>
+    public IsobarPlace Locate(double h)
+    {
+        int low = 0, high = _h.Length - 1;
+        while (high - low > 1)
+        {
+            int middle = (low + high) >> 1;
+            if (_h[middle] <= h) low = middle; else high = middle;
+        }
+        return new(low, Math.Clamp((h - _h[low]) / (_h[high] - _h[low]), 0, 1));
+    }
+
+    /// <summary>Enthalpy at a place, J/mol.</summary>
+    public double EnthalpyAt(int node, double share) => _h[node] + share * (_h[node + 1] - _h[node]);
+
+    /// <summary>Temperature (K) and its slope dT/dh at an enthalpy that lies at a place; beyond the table along the last slope, as <see cref="Add"/> has it.</summary>
+    public double Temperature(IsobarPlace place, double h, out double slope)
+    {
+        int a = place.Node, b = a + 1;
+        double t = place.Share, u = 1 - t, width = _h[b] - _h[a], rise = _kelvin[b] - _kelvin[a], right = _kelvinRight[a], left = _kelvinLeft[b];
+        double value = u * u * (1 + 2 * t) * _kelvin[a] + t * t * (3 - 2 * t) * _kelvin[b] + t * u * width * (u * right - t * left);
+        slope = 6 * t * u * rise / width + u * (u - 2 * t) * right + t * (t - 2 * u) * left;
+        if (h >= _h[0] && h <= _h[^1]) return value;
+        slope = Math.Max(slope, rise / width);
+        return value + slope * (h - Math.Clamp(h, _h[0], _h[^1]));
     }
 
     /// <summary>Enthalpy where a region starts; the end of the table for the number of regions.</summary>

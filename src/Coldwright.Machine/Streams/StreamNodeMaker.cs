@@ -25,6 +25,31 @@ internal sealed class StreamNodeMaker(Flash flash, TransportModel transport, dou
         return Make(flash.State());
     }
 
+    /// <summary>
+    /// The node between two known ones of the same phases, or next to such a node of another composition: the last answer's phases moved there
+    /// without a certificate, a certified flash where that does not settle or the phases are others. Null when there is no answer.
+    /// </summary>
+    public StreamNode? TryFollow(double temperatureK, double pressurePa, string phases)
+    {
+        if (flash.PhaseCount > 0 && flash.PhaseNames() == phases)
+        {
+            Flashes++;
+            if (flash.TryFollow(temperatureK, pressurePa, z) && flash.PhaseNames() == phases) return Make(flash.State());
+            _started = false;
+        }
+        return TryMake(temperatureK, pressurePa);
+    }
+
+    /// <summary>
+    /// The node half way between two. Where both are of the same phases and the last answer was near, its phases are moved there without a
+    /// certificate: what lies between certified neighbours is rarely anything else, and a region so narrow carries little heat.
+    /// </summary>
+    public StreamNode Between(StreamNode below, StreamNode above, double pressurePa)
+    {
+        double k = 0.5 * (below.TemperatureK + above.TemperatureK), near = 2 * (above.TemperatureK - below.TemperatureK);
+        return below.Phases == above.Phases && Math.Abs(flash.TemperatureK - k) < near && TryFollow(k, pressurePa, above.Phases) is { } node ? node : Make(k, pressurePa);
+    }
+
     /// <summary>The node, or an exception that says where none was found.</summary>
     public StreamNode Make(double temperatureK, double pressurePa)
     {
@@ -46,6 +71,9 @@ internal sealed class StreamNodeMaker(Flash flash, TransportModel transport, dou
         foreach (var node in (StreamNode[])[liquid, vapour])
             (node.Values[StreamColumn.SurfaceTension], node.Values[StreamColumn.PhaseEnthalpyDifference]) = (tension, difference);
     }
+
+    /// <summary>The node of a state.</summary>
+    public StreamNode Of(FluidState state) => Make(state);
 
     private StreamNode Make(FluidState state)
     {

@@ -18,12 +18,14 @@ public sealed class StreamTable
 {
     // how far beyond the band of pressure answers are given, in spans of ln p between two isobars
     private const double MostExtension = 0.5;
+    private const int DirectNodes = 60;
 
     private readonly IsobarTable[] _isobars;
     private readonly double[] _logPressure;
     private readonly IsobarPair[] _pairs;
 
     private readonly Recipe? _recipe;
+    private readonly DirectStates? _direct;
 
     // what a further isobar is made from
     private sealed record Recipe(double[] Z, double ColdestK, double WarmestK, StreamTableOptions Options);
@@ -37,6 +39,23 @@ public sealed class StreamTable
         (MolarMass, PseudoCriticalPressurePa, Warnings, Flashes) = (molarMass, pseudoCriticalPressurePa, warnings, flashes);
         ColdestK = isobars.Max(i => i.Temperature(0));
         WarmestK = isobars.Min(i => i.Temperature(i.NodeCount - 1));
+    }
+
+    private StreamTable(DirectStates direct, HelmholtzModel model, double[] z, double coldestK, double warmestK)
+    {
+        (_isobars, _logPressure, _pairs, _direct) = ([], [], [], direct);
+        (MolarMass, PseudoCriticalPressurePa, Warnings, ColdestK, WarmestK) = (Mean(model, z, s => s.MolarMass), Mean(model, z, s => s.CriticalPressurePa), model.Warnings, coldestK, warmestK);
+    }
+
+    /// <summary>No table at all: every answer is a flash of the model. Thousands of times slower; what tables are held against. Not thread-safe.</summary>
+    /// <param name="model">Fluid model.</param>
+    /// <param name="z">Mole fractions, sum 1.</param>
+    /// <param name="coldestK">Coldest temperature that will be asked for, K.</param>
+    /// <param name="warmestK">Warmest, K.</param>
+    public static StreamTable Direct(HelmholtzModel model, ReadOnlySpan<double> z, double coldestK, double warmestK)
+    {
+        double[] composition = z.ToArray();
+        return new StreamTable(new DirectStates(new Flash(model), new TransportModel(model), composition), model, composition, coldestK, warmestK);
     }
 
     /// <summary>kg/mol.</summary>
@@ -90,31 +109,12 @@ public sealed class StreamTable
             new Recipe(composition, coldestK, warmestK, options));
     }
 
-    /// <summary>
-    /// A table of a neighbouring composition with this one's isobars and nodes, moved along with the changes of phases: it differs from this one
-    /// smoothly. Where the phases no longer follow one another alike it is made afresh.
-    /// </summary>
-    /// <param name="flash">Flash of the model that the table was made with.</param>
-    /// <param name="transport">Transport properties of the same substances.</param>
-    /// <param name="z">Mole fractions, sum 1.</param>
-    /// <param name="cancel">Cancels the work.</param>
-    /// <exception cref="InvalidOperationException">A table of constant properties has no composition.</exception>
-    /// <exception cref="SolveException">No phase equilibrium, or enthalpy does not rise with temperature.</exception>
-    public StreamTable Like(Flash flash, TransportModel transport, ReadOnlySpan<double> z, CancellationToken cancel = default)
-    {
-        if (_recipe is null) throw new InvalidOperationException("a table of constant properties has no composition");
-        double[] composition = z.ToArray();
-        var maker = new StreamNodeMaker(flash, transport, composition);
-        var isobars = new IsobarTable[_isobars.Length];
-        for (int i = 0; i < isobars.Length; i++)
-        {
-            if (new IsobarFollower(maker, _isobars[i].PressurePa, cancel).Follow(_isobars[i].Plan) is not { } nodes)
-                return Create(flash, transport, z, [.. PressuresPa], _recipe.ColdestK, _recipe.WarmestK, _recipe.Options, cancel);
-            isobars[i] = new IsobarTable(_isobars[i].PressurePa, nodes);
-        }
-        return new StreamTable(isobars, Mean(flash.Model, composition, s => s.MolarMass), Mean(flash.Model, composition, s => s.CriticalPressurePa), [.. flash.Model.Warnings, .. maker.Warnings], maker.Flashes,
-            _recipe with { Z = composition });
-    }
+    /// <summary>Mole fractions that it is made for; empty for a table of constant properties.</summary>
+    public IReadOnlyList<double> Composition => _recipe?.Z ?? [];
+
+    // the same isobars of another composition
+    internal StreamTable Moved(IsobarTable[] isobars, double[] z, double molarMass, double pseudoCriticalPressurePa) =>
+        new(isobars, molarMass, pseudoCriticalPressurePa, Warnings, 0, _recipe! with { Z = z });
 
     /// <summary>This table with one more isobar, for a pressure that was not foreseen.</summary>
     /// <param name="flash">Flash of the model that the table was made with.</param>
@@ -187,7 +187,15 @@ public sealed class StreamTable
     {
         Span<double> v = stackalloc double[StreamColumn.Count];
         double slope = 0;
-        var name = Evaluate(molarEnthalpy, pressurePa, v, ref slope, out bool outside);
+        bool outside = false;
+        string name;
+        if (_direct is { } direct)
+        {
+            var node = direct.At(molarEnthalpy, pressurePa);
+            node.Values.CopyTo(v);
+            (name, slope) = (node.Phases, Math.Max(0, direct.Slope(molarEnthalpy, pressurePa)));
+        }
+        else name = Evaluate(molarEnthalpy, pressurePa, v, ref slope, out outside);
         return new StreamPoint
         {
             TemperatureK = v[StreamColumn.Temperature],
@@ -217,6 +225,13 @@ public sealed class StreamTable
     {
         vapour.Clear();
         liquid.Clear();
+        if (_direct is { } direct)
+        {
+            var node = direct.At(molarEnthalpy, pressurePa);
+            (node.Vapour ?? node.Liquid!).CopyTo(vapour);
+            (node.Liquid ?? node.Vapour!).CopyTo(liquid);
+            return;
+        }
         var (i, w) = Place(pressurePa);
         if (_isobars[i].Compositions is not { } only) throw new InvalidOperationException("a table of constant properties has no substances");
         if (w == 0) only.Add(molarEnthalpy, 1, vapour, liquid);
@@ -226,11 +241,28 @@ public sealed class StreamTable
     /// <summary>Temperature (K) and its slope dT/dh (K mol/J) at an enthalpy (J/mol) and a pressure (Pa).</summary>
     public double Temperature(double molarEnthalpy, double pressurePa, out double slope)
     {
-        Span<double> v = stackalloc double[StreamColumn.Count];
-        slope = 0;
-        Evaluate(molarEnthalpy, pressurePa, v, ref slope, out _);
-        return v[0];
+        if (_direct is { } direct)
+        {
+            slope = direct.Slope(molarEnthalpy, pressurePa);
+            return direct.Temperature(molarEnthalpy, pressurePa);
+        }
+        var place = Locate(molarEnthalpy, pressurePa);
+        slope = place.TemperatureSlope;
+        return place.TemperatureK;
     }
+
+    /// <summary>Where the table answers to an enthalpy (J/mol) and a pressure (Pa), with the temperature there.</summary>
+    internal StreamPlace Locate(double molarEnthalpy, double pressurePa)
+    {
+        var (i, w) = Place(pressurePa);
+        if (w != 0) return _pairs[i].Locate(i, molarEnthalpy, w);
+        var place = _isobars[i].Locate(molarEnthalpy);
+        double k = _isobars[i].Temperature(place, molarEnthalpy, out double slope);
+        return new(i, 0, place, place, k, slope);
+    }
+
+    /// <summary>The isobars, by rising pressure.</summary>
+    internal IReadOnlyList<IsobarTable> Isobars => _isobars;
 
     private string Evaluate(double h, double p, Span<double> v, ref double slope, out bool outside)
     {
@@ -254,18 +286,25 @@ public sealed class StreamTable
     /// <summary>Lowest and highest enthalpy that the table covers at a pressure, J/mol.</summary>
     public (double Lowest, double Highest) Range(double pressurePa)
     {
+        if (_direct is { } direct) return (direct.Enthalpy(ColdestK, pressurePa), direct.Enthalpy(WarmestK, pressurePa));
         var (i, w) = Place(pressurePa);
         var a = _isobars[i];
         return w == 0 ? (a.StartOf(0), a.StartOf(a.Names.Length)) : _pairs[i].Range(w);
     }
 
-    /// <summary>Enthalpies of the nodes of the isobar nearest to a pressure, J/mol, rising.</summary>
-    public IReadOnlyList<double> NodeEnthalpies(double pressurePa) => _isobars.MinBy(i => Math.Abs(Math.Log(i.PressurePa / pressurePa)))!.Enthalpies.ToArray();
+    /// <summary>Enthalpies of the nodes of the isobar nearest to a pressure, J/mol, rising; without a table evenly spaced ones.</summary>
+    public IReadOnlyList<double> NodeEnthalpies(double pressurePa)
+    {
+        if (_direct is null) return _isobars.MinBy(i => Math.Abs(Math.Log(i.PressurePa / pressurePa)))!.Enthalpies.ToArray();
+        var (low, high) = Range(pressurePa);
+        return [.. Enumerable.Range(0, DirectNodes + 1).Select(i => low + (high - low) * i / DirectNodes)];
+    }
 
     /// <summary>Enthalpy (J/mol) at a temperature (K, within the table) and a pressure (Pa).</summary>
     /// <exception cref="ArgumentException">The temperature lies outside the table.</exception>
     public double Enthalpy(double temperatureK, double pressurePa)
     {
+        if (_direct is { } direct) return direct.Enthalpy(temperatureK, pressurePa);
         var (low, high) = Range(pressurePa);
         double coldest = Temperature(low, pressurePa, out _), warmest = Temperature(high, pressurePa, out _);
         // a table's end asked for by its own name, to rounding

@@ -32,7 +32,7 @@ internal sealed class PathTabulator(Flash flash, TransportModel transport, Throt
             double guess = before is null ? Guess(nodes, p, inlet.TemperatureK) : Shifted(nodes, before, p, kinetic);
             try
             {
-                nodes.Add(Node(p, kinetic, guess));
+                nodes.Add(before is not null && Expected(before, p) is { } phases ? _solver.At(p, kinetic(p), guess, phases) : Node(p, kinetic, guess));
             }
             catch (Numerics.SolveException e) when (nodes.Count > 3)
             {
@@ -49,6 +49,13 @@ internal sealed class PathTabulator(Flash flash, TransportModel transport, Throt
 
     /// <summary>The node at a pressure (Pa) and kinetic energy (J/kg).</summary>
     public PathNode At(double pressurePa, double kinetic, double guessK) => _solver.At(pressurePa, kinetic, guessK);
+
+    // the phases that the earlier table has on both sides of a pressure, well away from where they change
+    private static string? Expected(List<PathNode> before, double p)
+    {
+        int below = before.FindIndex(n => n.PressurePa <= p);
+        return below > 0 && below + 1 < before.Count && before[below].Phases == before[below - 1].Phases && before[below + 1].Phases == before[below].Phases ? before[below].Phases : null;
+    }
 
     // the earlier table's temperature, moved by what it was wrong at the last node in proportion to the kinetic energy
     private double Shifted(List<PathNode> nodes, List<PathNode> before, double p, Func<double, double> kinetic)

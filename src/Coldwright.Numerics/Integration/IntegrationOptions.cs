@@ -42,6 +42,9 @@ public sealed record IntegrationOptions
     /// <summary>Points per step at which event functions are looked at; two crossings between neighbouring points go unseen.</summary>
     public int EventSamples { get; init; } = 8;
 
+    /// <summary>What a given Jacobian costs, in evaluations of the right-hand side, 1 to 50: the dearer, the longer it is kept.</summary>
+    public double JacobianCost { get; init; } = 3;
+
     /// <summary>Carry dy/dp along; null for none.</summary>
     public SensitivityOptions? Sensitivities { get; init; }
 
@@ -74,6 +77,7 @@ public sealed record IntegrationOptions
 
     internal void CheckLimits()
     {
+        if (!(JacobianCost is >= 1 and <= 50)) throw new ArgumentException($"Jacobian cost {JacobianCost} lies outside 1 to 50 evaluations");
         if (!(InitialStep >= 0 && double.IsFinite(InitialStep))) throw new ArgumentException($"initial step {InitialStep}; 0 or a positive number expected");
         if (!(FixedStep >= 0 && double.IsFinite(FixedStep))) throw new ArgumentException($"fixed step {FixedStep}; 0 or a positive number expected");
         if (!(MaximumStep > 0)) throw new ArgumentException($"maximum step {MaximumStep}; it must be above 0");

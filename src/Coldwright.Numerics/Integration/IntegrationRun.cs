@@ -39,7 +39,7 @@ internal sealed class IntegrationRun
         _accepted = new(n, _sensitivities?.Count ?? 0);
         _passage = new(_evaluator, _norm, events, _sensitivities, options.EventSamples, start, end);
         // A new Jacobian pays when it saves about one iteration (three evaluations) in each of the steps that follow.
-        _keepRate = Math.Clamp((problem.Jacobian is null ? problem.Pattern.GroupCount : 3) * 0.002, 0.002, 0.1);
+        _keepRate = Math.Clamp((problem.Jacobian is null ? problem.Pattern.GroupCount : options.JacobianCost) * 0.002, 0.002, 0.1);
     }
 
     public IntegrationResult Run()

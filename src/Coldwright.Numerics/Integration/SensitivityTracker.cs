@@ -11,12 +11,13 @@ internal sealed class SensitivityTracker
 {
     private const int MaximumIterations = 8, Nodes = 4;
     private const double Accuracy = 0.1;
+    private readonly double _accuracy;
 
     private readonly ProblemEvaluator _evaluator;
     private readonly ErrorNorm _norm;
     private readonly RadauStepper _stepper;
     private readonly double[] _scales;
-    private readonly bool _collocated;
+    private readonly bool _collocated, _plainStart;
     private readonly double[][] _value, _next, _stages;
     // At each node of the interpolation, the last one the end of the step being made: time, s and d of every parameter.
     private readonly double[] _nodeTime = new double[Nodes];
@@ -27,8 +28,9 @@ internal sealed class SensitivityTracker
 
     public SensitivityTracker(ProblemEvaluator evaluator, ErrorNorm norm, RadauStepper stepper, SensitivityOptions options)
     {
-        (_evaluator, _norm, _stepper, _collocated) = (evaluator, norm, stepper, options.Collocated);
+        (_evaluator, _norm, _stepper, _collocated, _plainStart) = (evaluator, norm, stepper, options.Collocated, options.PlainStart && !options.Collocated);
         _n = evaluator.Problem.Count;
+        _accuracy = Accuracy * options.Looseness;
         _scales = options.ScaleVector(evaluator.Parameters);
         int count = _scales.Length;
         if (count == 0) throw new ArgumentException("sensitivities are asked for, but the problem has no parameters");
@@ -64,7 +66,7 @@ internal sealed class SensitivityTracker
     public bool TryAdvance(double time, double step, ReadOnlySpan<double> start, ReadOnlySpan<double> startSlope, ReadOnlySpan<double> end, ReadOnlySpan<double> endSlope)
     {
         Error = 0;
-        bool collocated = _collocated || _known < Nodes - 1;
+        bool collocated = Collocates;
         if (_known == 0)
         {
             for (int k = 0; k < Count; k++)
@@ -83,7 +85,7 @@ internal sealed class SensitivityTracker
             if (!collocated)
             {
                 // The polynomial without its oldest node: the difference bounds the error of the interpolation.
-                SolveInterpolated(k, time, step, oldest: 1, nodes: Nodes, _right);
+                SolveInterpolated(k, time, step, oldest: Oldest + 1, nodes: Nodes, _right);
                 for (int i = 0; i < _n; i++) _difference[i] = _right[2 * _n + i] - _stages[k][2 * _n + i];
                 Error = Math.Max(Error, _norm.OfSensitivity(_difference, _next[k], _scales[k], controlledOnly: true));
             }
@@ -96,7 +98,7 @@ internal sealed class SensitivityTracker
     /// <summary>Makes the step just tried the present.</summary>
     public void Accept(double time, double step, ReadOnlySpan<double> start)
     {
-        bool collocated = _collocated || _known < Nodes - 1;
+        bool collocated = Collocates;
         if (collocated)
         {
             // The stages are the nodes of the next step.
@@ -115,9 +117,14 @@ internal sealed class SensitivityTracker
             for (int s = 0; s < 2; s++) _nodeTime[s] = _nodeTime[s + 1];
             _nodeTime[2] = time + step;
         }
-        _known = Nodes - 1;
+        _known = collocated ? Nodes - 1 : Math.Min(Nodes - 1, Math.Max(_known, 1) + 1);
         for (int k = 0; k < Count; k++) _next[k].CopyTo(_value[k], 0);
     }
+
+    private bool Collocates => _collocated || (_known < Nodes - 1 && !_plainStart);
+
+    // first node that is known; the start of the step always is
+    private int Oldest => Nodes - 1 - Math.Max(_known, 1);
 
     private bool TryStageSlopes(double time, double step, ReadOnlySpan<double> start)
     {
@@ -160,7 +167,7 @@ internal sealed class SensitivityTracker
             if (!double.IsFinite(size)) return false;
             // The first guess is crude: the second iteration tells the rate.
             double rate = iteration == 1 ? 1 : size / Math.Max(before, 1e-300);
-            if (size * Math.Min(rate, 1) <= Accuracy)
+            if (size * Math.Min(rate, 1) <= _accuracy)
             {
                 // d belongs to the stages before the last correction; J carries it over.
                 for (int node = 0; node < 3; node++) CarryOver(_nodeSlope[node == 2 ? 3 : node][k], _right.AsSpan(node * _n, _n));
@@ -177,20 +184,20 @@ internal sealed class SensitivityTracker
         var stages = _stages[k];
         double[] lastValue = _nodeValue[Nodes - 1][k], lastSlope = _nodeSlope[Nodes - 1][k];
         _nodeTime[Nodes - 1] = time + step;
-        SolveInterpolated(k, time, step, oldest: 0, nodes: Nodes - 1, stages);
+        SolveInterpolated(k, time, step, oldest: Oldest, nodes: Nodes - 1, stages);
         double before = 0;
         for (int iteration = 1; iteration <= MaximumIterations; iteration++)
         {
             for (int i = 0; i < _n; i++) lastValue[i] = _value[k][i] + stages[2 * _n + i];
             if (!_evaluator.TryDirectional(time + step, end, endSlope, lastValue, k, _scales[k], lastSlope)) return false;
-            SolveInterpolated(k, time, step, oldest: 0, nodes: Nodes, _right);
+            SolveInterpolated(k, time, step, oldest: Oldest, nodes: Nodes, _right);
             // The change of the end value is all that the next iteration would see.
             for (int i = 0; i < _n; i++) _difference[i] = _right[2 * _n + i] - stages[2 * _n + i];
             _right.CopyTo(stages, 0);
             double size = _norm.OfSensitivity(_difference, lastValue, _scales[k], controlledOnly: false);
             if (!double.IsFinite(size)) return false;
             double rate = iteration == 1 ? Math.Max(_stepper.MeasuredRate, 1e-3) : size / Math.Max(before, 1e-300);
-            if (size * Math.Min(rate, 1) <= Accuracy)
+            if (size * Math.Min(rate, 1) <= _accuracy)
             {
                 CarryOver(lastSlope, _difference);
                 for (int i = 0; i < _n; i++) lastValue[i] += _difference[i];

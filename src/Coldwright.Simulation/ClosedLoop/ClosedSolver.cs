@@ -12,9 +12,10 @@ namespace Coldwright.Simulation.ClosedLoop;
 /// </summary>
 internal sealed class ClosedSolver
 {
-    private const double Beyond = 6, TemperatureTolerance = 2e-3, LeastLeftW = 1e-3, Fair = 1e-6, Closes = 1e-8;
+    private const double Beyond = 6, TemperatureTolerance = 2e-3, BracketSlackK = 0.5, LeastLeftW = 1e-3, Fair = 1e-6, Closes = 1e-8;
     private const int FilmRounds = 4;
-    private const double FilmSettled = 4e-3;
+    // a load so much warmer than the wanted one hardly feels the film: its own heat is small beside what the coil could carry
+    private const double FilmSettled = 4e-3, Middling = 1e-5, FeelsFilm = 1.35;
 
     private readonly HelmholtzModel _model;
     private readonly LoopTarget _target;
@@ -49,8 +50,6 @@ internal sealed class ClosedSolver
     {
         TargetK = WantedK();
         var points = (seed is null ? null : Seeded(seed)) ?? Marched();
-        int at = Nearest(points, TargetK);
-        if (!double.IsNaN(TargetK) && Math.Abs(points[at].Pass.LoadK - TargetK) < 1e-6 && Film(points[at]) is { } film) points = Again(points, film);
         points.Sort((a, b) => a.Pass.LoadK.CompareTo(b.Pass.LoadK));
         Curve = points;
         if (double.IsNaN(TargetK)) TargetK = Best(points);
@@ -95,16 +94,17 @@ internal sealed class ClosedSolver
         {
             foreach (var twin in order)
             {
-                var guess = Closer.Translated(twin.Pass, twin.Pass.LoadK);
+                var guess = Closer.Translated(twin.Pass);
                 if (found.Count > 0)
                 {
                     // as far from the other model as the nearest load was
                     var near = found.MinBy(f => Math.Abs(f.Pass.LoadK - twin.Pass.LoadK))!;
-                    double[] there = Closer.Translated(order.First(o => o.Pass.LoadK == near.Pass.LoadK).Pass, near.Pass.LoadK).X, dx = new double[guess.Count];
+                    double[] there = Closer.Translated(order.First(o => o.Pass.LoadK == near.Pass.LoadK).Pass).X, dx = new double[guess.Count];
                     for (int i = 0; i < dx.Length; i++) dx[i] = near.Pass.State.X[i] - there[i];
                     guess = guess.Moved(dx, 1);
                 }
-                found.Add(Closer.Close(guess, twin.Pass.LoadK, _accuracy.Rough, null, twin));
+                var closed = Closer.Close(guess, twin.Pass.LoadK, _accuracy.Rough, null, twin);
+                found.Add(found.Count == 0 && !double.IsNaN(TargetK) && Math.Abs(closed.Pass.LoadK - TargetK) < 1e-6 ? Film(closed) : closed);
             }
             // the march went on until nothing was left; this model may have some left there
             var coldest = found.MinBy(f => f.Pass.LoadK)!;
@@ -124,14 +124,16 @@ internal sealed class ClosedSolver
     // the wanted load first, then outward; at most so many
     private List<LoopCloser.Closed> Thinned(ClosedSolver seed)
     {
-        const int most = 7;
+        const int most = 6;
         var all = seed.Curve.OrderBy(p => p.Pass.LoadK).ToList();
         double centre = double.IsNaN(TargetK) ? seed.TargetK : TargetK;
         var wanted = all.MinBy(p => Math.Abs(p.Pass.LoadK - centre))!;
+        // where nothing is left with the other, next to nothing will be left with this one
+        if (seed.NoLoad is { } rest && all.TrueForAll(p => Math.Abs(p.Pass.LoadK - rest.Pass.LoadK) > 0.5)) all = [.. all.Append(rest).OrderBy(p => p.Pass.LoadK)];
         while (all.Count > most)
         {
             // the one whose neighbours are nearest to each other, ends and wanted kept
-            int drop = Enumerable.Range(1, all.Count - 2).Where(i => all[i] != wanted).MinBy(i => all[i + 1].Pass.LoadK / all[i - 1].Pass.LoadK);
+            int drop = Enumerable.Range(1, all.Count - 2).Where(i => all[i] != wanted && all[i] != seed.NoLoad).MinBy(i => all[i + 1].Pass.LoadK / all[i - 1].Pass.LoadK);
             all.RemoveAt(drop);
         }
         return [.. all.OrderBy(p => Math.Abs(p.Pass.LoadK - wanted.Pass.LoadK))];
@@ -150,6 +152,7 @@ internal sealed class ClosedSolver
     {
         bool ok = true;
         if (!double.IsNaN(wantedK)) ok = march.To(wantedK);
+        if (ok && !double.IsNaN(wantedK)) march.GoOn(Closer, Film(march.Points[^1]), FeelsFilm * wantedK);
         while (ok && !(march.Points[^1].Pass.NetCoolingW < 0))
         {
             double next = Math.Max(_options.ColdestK, march.Points[^1].Pass.LoadK - Beyond - Math.Min(14, 0.3 * Math.Max(0, march.Points[^1].Pass.NetCoolingW)));
@@ -166,50 +169,26 @@ internal sealed class ClosedSolver
         return best;
     }
 
-    // the coil's outside film by the vessel's model at the wanted temperature
-    private (LoopCloser Closer, LoopCloser.Closed At)? Film(LoopCloser.Closed at)
-    {
-        (LoopCloser, LoopCloser.Closed)? found = null;
-        var closer = Closer;
-        for (int round = 0; round < FilmRounds; round++)
-        {
-            if (ColdEndFilm.Fitted(Hardware, at.Pass, _cancel) is not { } fitted) break;
-            double change = fitted.Coil!.OutsideConductancePerLength / Hardware.Coil!.OutsideConductancePerLength - 1;
-            if (Math.Abs(change) < FilmSettled && found is not null) break;
-            closer = new LoopCloser(new LoopEvaluator(fitted, _model, _accuracy, _cancel, closer.Evaluator.Precooler), _target);
-            try
-            {
-                at = closer.Close(at.Pass.State, at.Pass.LoadK, _accuracy.Rough, at);
-            }
-            catch (SolveException e)
-            {
-                Warnings.Add($"the coil's outside film is the usual one and not fitted to the vessel: {e.Report.Advice}");
-                break;
-            }
-            Hardware = fitted;
-            found = (closer, at);
-        }
-        return found;
-    }
-
-    private List<LoopCloser.Closed> Again(List<LoopCloser.Closed> points, (LoopCloser Closer, LoopCloser.Closed At) film)
-    {
-        Closer = film.Closer;
-        // a warm load hardly feels the film: its own heat is small beside what the coil could carry
-        return [.. points.Select(p => p.Pass.LoadK == film.At.Pass.LoadK ? film.At : p.Pass.LoadK > 1.35 * film.At.Pass.LoadK ? p : Refitted(p)).OfType<LoopCloser.Closed>()];
-    }
-
-    // a point that does not close with the fitted film is no longer part of the curve
-    private LoopCloser.Closed? Refitted(LoopCloser.Closed p)
+    // The coil's outside film by the vessel's model at the wanted temperature; hardware and closer become those with it. What comes back is the
+    // point closed with it.
+    private LoopCloser.Closed Film(LoopCloser.Closed at)
     {
         try
         {
-            return Closer.Close(p.Pass.State, p.Pass.LoadK, _accuracy.Rough, p);
+            for (int round = 0; round < FilmRounds; round++)
+            {
+                if (ColdEndFilm.Fitted(Hardware, at.Pass, _cancel) is not { } fitted) break;
+                if (Math.Abs(fitted.Coil!.OutsideConductancePerLength / Hardware.Coil!.OutsideConductancePerLength - 1) < FilmSettled) break;
+                var closer = new LoopCloser(new LoopEvaluator(fitted, _model, _accuracy, _cancel, Closer.Evaluator.Precooler), _target);
+                at = closer.Finish(at, at.Pass.LoadK, Middling) ?? closer.Close(at.Pass.State, at.Pass.LoadK, _accuracy.Rough, at);
+                (Hardware, Closer) = (fitted, closer);
+            }
         }
-        catch (SolveException)
+        catch (SolveException e)
         {
-            return null;
+            Warnings.Add($"the coil's outside film is not fitted to the vessel: {e.Report.Advice}");
         }
+        return at;
     }
 
     private double Best(List<LoopCloser.Closed> points)
@@ -239,6 +218,7 @@ internal sealed class ClosedSolver
         LoopCloser.Closed cold = points[i], warm = points[i + 1], last = -cold.Pass.NetCoolingW < warm.Pass.NetCoolingW ? cold : warm;
         for (int round = 0; round < 8; round++)
         {
+            if (Straight(cold, warm, tolerance) is { } straight) return straight;
             double tc = cold.Pass.LoadK, tw = warm.Pass.LoadK, qc = cold.Pass.NetCoolingW, qw = warm.Pass.NetCoolingW;
             double next = tc - qc * (tw - tc) / (qw - qc);
             // not stuck at one end
@@ -276,6 +256,20 @@ internal sealed class ClosedSolver
         return found;
     }
 
+    // the load itself as an unknown; null when that leads nowhere, or out of the bracket
+    private LoopCloser.Closed? Straight(LoopCloser.Closed cold, LoopCloser.Closed warm, double tolerance)
+    {
+        bool coldNear = -cold.Pass.NetCoolingW < warm.Pass.NetCoolingW;
+        try
+        {
+            return Closer.Finish(coldNear ? cold : warm, double.NaN, tolerance, coldNear ? warm : cold) is { } found && found.Pass.LoadK > cold.Pass.LoadK - BracketSlackK && found.Pass.LoadK < warm.Pass.LoadK + BracketSlackK ? found : null;
+        }
+        catch (SolveException)
+        {
+            return null;
+        }
+    }
+
     private double Slope(LoopCloser.Closed near)
     {
         var other = Curve.Where(c => Math.Abs(c.Pass.LoadK - near.Pass.LoadK) > 0.5).MinBy(c => Math.Abs(c.Pass.LoadK - near.Pass.LoadK));
@@ -287,14 +281,22 @@ internal sealed class ClosedSolver
     private LoopCloser.Closed Tight(LoopCloser.Closed near, double loadK, double? tolerance = null)
     {
         double k = double.IsNaN(loadK) ? near.Pass.LoadK : loadK;
-        var centred = Closer.Centred(near, k);
+        try
+        {
+            if (Closer.Finish(near, k, tolerance ?? _accuracy.Tight) is { } finished) return finished;
+        }
+        catch (SolveException)
+        {
+            // in rounds, then, and as near as it goes
+        }
         SolveException? refused = null;
+        var centred = Closer.Centred(near, k);
         // where a part's law has a step of its own right there, as near as it lets the balances come
         foreach (double t in new[] { tolerance ?? _accuracy.Tight, 1e-6, 1e-5, 1e-4, _accuracy.Rough })
         {
             try
             {
-                var found = Closer.Close(near.Pass.State, k, t, refused is null ? centred : centred with { Exact = false });
+                var found = Closer.Close(near.Pass.State, k, t, centred);
                 if (found.Residual > Math.Max(Closes, tolerance ?? 0)) Warnings.Add(FormattableString.Invariant($"at a load of {k:0.#} K the loop's balances close to {found.Residual:0.0e+0} only: a part's model has a step there"));
                 return found;
             }

@@ -6,10 +6,11 @@ namespace Coldwright.Simulation.ClosedLoop;
 /// The closed loop from a cold start: closed first with a load as warm as the room, where all is gas and a guess from nothing is good
 /// enough, then at colder and colder loads, each from an extrapolation of the ones before, with shorter steps where the way bends.
 /// </summary>
-internal sealed class LoadMarch(LoopCloser closer)
+internal sealed class LoadMarch(LoopCloser first)
 {
     private const double FirstDropK = 8, LargestStep = 0.16, SmallestK = 0.6;
     private readonly List<LoopCloser.Closed> _points = [];
+    private LoopCloser _closer = first;
 
     /// <summary>Points closed so far, warmest first.</summary>
     public IReadOnlyList<LoopCloser.Closed> Points => _points;
@@ -21,10 +22,10 @@ internal sealed class LoadMarch(LoopCloser closer)
     /// <exception cref="SolveException">Not even there: the report says why.</exception>
     public void Start()
     {
-        var h = closer.Evaluator.Hardware;
+        var h = _closer.Evaluator.Hardware;
         double warm = h.RoomK - FirstDropK;
-        var guess = WarmStart.Guess(h, closer.Evaluator.Model, closer.Target, closer.Evaluator.Cancel);
-        _points.Add(closer.Close(guess, warm, closer.Evaluator.Accuracy.Rough, null));
+        var guess = WarmStart.Guess(h, _closer.Evaluator.Model, _closer.Target, _closer.Evaluator.Cancel);
+        _points.Add(_closer.Close(guess, warm, _closer.Evaluator.Accuracy.Rough, null));
     }
 
     /// <summary>Goes on to a colder load; false when it did not get there.</summary>
@@ -38,7 +39,7 @@ internal sealed class LoadMarch(LoopCloser closer)
             if (next - loadK < 0.35 * (from - next)) next = loadK;
             try
             {
-                var found = closer.Close(Extrapolated(next), next, closer.Evaluator.Accuracy.Rough, _points[^1]);
+                var found = _closer.Close(Extrapolated(next), next, _closer.Evaluator.Accuracy.Rough, _points[^1]);
                 _points.Add(found);
                 step = Math.Min(LargestStep, found.Rounds <= 4 ? 1.7 * step : step);
             }
@@ -51,6 +52,26 @@ internal sealed class LoadMarch(LoopCloser closer)
             }
         }
         return true;
+    }
+
+    /// <summary>Goes on with other hardware: the last point is replaced, and those before it that feel the change are closed again or left out.</summary>
+    /// <param name="closer">Closer of the other hardware.</param>
+    /// <param name="last">The last point closed with it.</param>
+    /// <param name="untilK">Warmer loads do not feel it.</param>
+    public void GoOn(LoopCloser closer, LoopCloser.Closed last, double untilK)
+    {
+        bool other = !ReferenceEquals(closer, _closer);
+        (_closer, _points[^1]) = (closer, last);
+        if (!other) return;
+        for (int i = _points.Count - 2; i > 0 && _points[i].Pass.LoadK < untilK; i--)
+            try
+            {
+                _points[i] = closer.Close(_points[i].Pass.State, _points[i].Pass.LoadK, closer.Evaluator.Accuracy.Rough, _points[i]);
+            }
+            catch (SolveException)
+            {
+                _points.RemoveAt(i);
+            }
     }
 
     // along the last two points, the shorter the further

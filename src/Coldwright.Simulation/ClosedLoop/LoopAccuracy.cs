@@ -12,6 +12,6 @@ internal sealed record LoopAccuracy
     /// <summary>Sampling of the isobars.</summary>
     public StreamTableOptions Tables { get; init; } = StreamTableOptions.Default;
     /// <summary>Largest balance left on the way, and at the answers.</summary>
-    public double Rough { get; init; } = 1e-3;
+    public double Rough { get; init; } = 2e-3;
     public double Tight { get; init; } = 2e-9;
 }

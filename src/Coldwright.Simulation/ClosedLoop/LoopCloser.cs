@@ -11,7 +11,7 @@ namespace Coldwright.Simulation.ClosedLoop;
 internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
 {
     // relative, of the throttle's own march
-    private const double Resolution = 3e-4;
+    private const double Resolution = 3e-4, MostThrottleOff = 2e-3;
     private const double Rounding = 9e-9, FractionStep = 2e-3;
     private const int Patience = 6, MostFrames = 12;
     private const int MostRounds = 24, MostEstimates = 12;
@@ -19,7 +19,10 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
     private const double MostLnFraction = 0.4;
     private const double DeltaColdestK = 14, PrecoolerColdestK = 185;
     // isobars of a tight answer lie this little beyond its pressures
-    private const double Near = 1.06;
+    private const double Near = 1.06, SameLoadK = 1, OffCentre = 0.1;
+
+    // of ln of a fraction: on the way tables may err by its square
+    private const double SlopesReach = 0.1;
 
     private readonly InnerLoop _inner = new(evaluator, target);
 
@@ -35,8 +38,8 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
     /// <param name="Throttle">The throttle near it.</param>
     public sealed record Closed(LoopPass Pass, double Residual, int Rounds, double[]? Inner, BroydenMatrix Outer, ThrottleEstimate Throttle)
     {
-        /// <summary>True when the outer Jacobian was differenced here.</summary>
-        public bool Exact { get; init; }
+        /// <summary>Jacobian of all balances where it was closed at once, on tables with slopes at its own pressures; null: it was not.</summary>
+        public double[]? Whole { get; init; }
     }
 
     /// <summary>Closes from a guess.</summary>
@@ -50,7 +53,7 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
     {
         int first = LoopState.FirstFraction, free = guess.Count - first;
         var outer = (like ?? near)?.Outer.Copy() ?? BroydenMatrix.Identity(free);
-        var throttle = near?.Throttle ?? new ThrottleEstimate(evaluator.ThrottleFlow);
+        var throttle = near?.Throttle.Copy() ?? like?.Throttle.Alike(evaluator.ThrottleFlow) ?? new ThrottleEstimate(evaluator.ThrottleFlow);
         double[]? jacobian = (like ?? near)?.Inner;
         var state = guess;
         LoopPass? pass = near?.Pass, best = null;
@@ -60,14 +63,13 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
         bool moving = false;
         for (int round = 1; round <= MostRounds; round++)
         {
-            // the first of a call placed afresh, the others along with it
-            var tables = Tables(state, loadK, pass, round == 1 && tolerance > Resolution, moving);
+            var tables = Tables(state, loadK, pass, moving);
             if (pass is not null && !ReferenceEquals(pass.Tables, tables)) state = Carried(pass, state, tables);
             // inside no tighter than the round deserves, at the end as tight as asked
             double inside = round == 1 || bestNorm > 30 * tolerance ? Math.Max(tolerance, Math.Min(1e-4, 0.02 * bestNorm)) : 0.3 * tolerance;
             try
             {
-                (pass, jacobian) = Confirmed(state, loadK, tables, pass, throttle, jacobian, inside);
+                (pass, jacobian) = Confirmed(state, loadK, tables, pass, throttle, jacobian, inside, Math.Max(inside, 0.5 * Math.Min(tolerance, MostThrottleOff)));
             }
             catch (LeftTablesException e) when (reframed++ < MostFrames)
             {
@@ -91,7 +93,7 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
             double norm = LoopBalances.Norm(r), whole = LoopBalances.Norm(pass.Residuals);
             if (step.Length > 0) outer.Correct(step, before, r);
             // the flashes' own rounding lets it come no nearer than some parts in a thousand million
-            if (whole <= tolerance || (whole <= Rounding && round >= Patience)) return new Closed(pass, whole, round, jacobian, outer, throttle) { Exact = tolerance < Resolution };
+            if (whole <= tolerance || (whole <= Rounding && round >= Patience)) return new Closed(pass, whole, round, jacobian, outer, throttle);
             if (norm < bestNorm) (best, bestNorm, damping) = (pass, norm, Math.Min(1, 1.6 * damping));
             else if (norm > 2 * bestNorm && best is not null)
             {
@@ -103,11 +105,12 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
             }
             if (free == 0) continue;
             // a tight answer begins with a Jacobian of its own; corrections alone may also have lost their way
-            if (round == 1 && tolerance < Resolution && near?.Exact != true || round % Patience == 0 && bestNorm > 0.03 * marked)
+            if (round == 1 && tolerance < Resolution || round % Patience == 0 && bestNorm > 0.03 * marked)
             {
                 pass = best ?? pass;
                 r = pass.Residuals[first..];
-                outer = Differenced(pass, throttle, jacobian, Math.Max(1e-8, 0.01 * Math.Min(tolerance, 1e-4)));
+                if (Differenced(pass, throttle, jacobian, Math.Max(1e-8, 0.01 * Math.Min(tolerance, 1e-4))) is not { } exact) continue;
+                (pass, outer) = exact;
                 damping = 1;
             }
             if (round % Patience == 0) marked = bestNorm;
@@ -124,9 +127,11 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
             $"the loop does not close with the load at {loadK:0.#} K: the balance of {LoopBalances.Name(worst)} is left {Math.Abs(last.Residuals[worst]):0.0e+0} open at {last.AftercooledPa / 1e5:0.##} and {last.State.SuctionPa / 1e5:0.##} bar absolute, {last.Flow:0.####} mol/s")));
     }
 
-    // amounts by composition, differenced: each column is a loop settled at a neighbouring composition
-    private BroydenMatrix Differenced(LoopPass at, ThrottleEstimate throttle, double[]? jacobian, double tolerance)
+    // amounts by composition, differenced: each column is a loop settled at a neighbouring composition; null where the tables have no slopes
+    private (LoopPass At, BroydenMatrix Outer)? Differenced(LoopPass at, ThrottleEstimate throttle, double[]? jacobian, double tolerance)
     {
+        if (evaluator.Tables.WithSlopes(at.Tables) is not { } middle) return null;
+        at = at with { Tables = middle };
         int first = LoopState.FirstFraction, n = at.State.Count - first;
         var j = new double[n * n];
         for (int c = 0; c < n; c++)
@@ -134,15 +139,15 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
             var dx = new double[at.State.Count];
             dx[first + c] = FractionStep;
             var state = at.State.Moved(dx, 1);
-            var tables = evaluator.Tables.Like(at.Tables, state.Z());
+            if (evaluator.Tables.Along(middle, state.Z()) is not { } tables) return null;
             var (pass, _) = _inner.Settle(Carried(at, state, tables), at.LoadK, tables, at.Recuperator, throttle, jacobian, tolerance);
             for (int r = 0; r < n; r++) j[r * n + c] = (pass.Residuals[first + r] - at.Residuals[first + r]) / FractionStep;
         }
-        return new BroydenMatrix(n, j);
+        return (at, new BroydenMatrix(n, j));
     }
 
     // the loop settled on the throttle's estimate, the throttle asked there, until they agree
-    private (LoopPass, double[]) Confirmed(LoopState state, double loadK, LoopTables tables, LoopPass? near, ThrottleEstimate throttle, double[]? jacobian, double tolerance)
+    private (LoopPass, double[]) Confirmed(LoopState state, double loadK, LoopTables tables, LoopPass? near, ThrottleEstimate throttle, double[]? jacobian, double tolerance, double enough)
     {
         LoopPass pass;
         // The throttle's march errs by some parts in ten thousand and jumps by as much where its grid changes: closer than that it is held, or
@@ -160,7 +165,7 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
             var (inlet, back) = LoopEvaluator.ThrottleQuestion(pass);
             double off = held ? throttle.Check(inlet, back) : throttle.Ask(inlet, back);
             if (held && !target.ThrottleIsFree && Math.Abs(off) > Resolution) throttle.Ask(inlet, back);
-            if (target.ThrottleIsFree || Math.Abs(off) <= Math.Max(tolerance, Resolution))
+            if (target.ThrottleIsFree || Math.Abs(off) <= Math.Max(enough, Resolution))
                 return (pass with { ThrottleFlow = throttle.Flow(inlet.PressurePa, inlet.MolarEnthalpy, back), ThrottleChoked = throttle.Choked, ThrottleUncertainty = throttle.Uncertainty, ThrottleOff = held ? off : 0 }, jacobian);
             if (i >= MostEstimates)
                 throw new SolveException(new SolveReport(SolveStatus.NotConverged, i, off, FormattableString.Invariant(
@@ -170,7 +175,7 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
     }
 
     // another composition has another enthalpy at the same temperature: what is carried over is the temperature
-    private static LoopState Carried(LoopPass from, LoopState to, LoopTables tables)
+    public static LoopState Carried(LoopPass from, LoopState to, LoopTables tables)
     {
         double Held(Machine.Streams.StreamTable old, Machine.Streams.StreamTable now, double h, double pa)
         {
@@ -187,29 +192,59 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
         return to.Moved(dx, 1);
     }
 
-    /// <summary>A closed pass with tables whose isobars lie at its own pressures, for a tight answer.</summary>
-    public Closed Centred(Closed near, double loadK)
+    /// <summary>Closed tightly at a load, on tables whose isobars lie at its own pressures; null where these have no slopes.</summary>
+    /// <param name="near">Closed nearby; where that was done tightly its tables and Jacobian serve again.</param>
+    /// <param name="loadK">K; not a number: the load at which no cooling is left.</param>
+    /// <param name="tolerance">Largest scaled balance left.</param>
+    /// <param name="beyond">Closed on the other side of what is sought, which lies where nothing is left on the straight line between the two; null: near itself is the start.</param>
+    /// <exception cref="SolveException">It does not close.</exception>
+    public Closed? Finish(Closed near, double loadK, double tolerance, Closed? beyond = null)
     {
-        var p = near.Pass;
-        var frame = new TableFrame(p.Recuperator.Hot.OutletPressurePa / Near, p.AftercooledPa * Near, p.State.SuctionPa / Near, p.State.CoilPa * Near, Coldest(loadK), evaluator.Hardware.AftercooledK + 3);
-        return near with { Pass = p with { Tables = evaluator.Tables.Make(p.Tables.Z, frame) } };
+        var throttle = near.Throttle.Copy();
+        var p = beyond is null ? near.Pass : Between(near.Pass, beyond.Pass, throttle);
+        bool free = double.IsNaN(loadK), again = near.Whole is not null && !free && Math.Abs(loadK - p.LoadK) < SameLoadK;
+        var start = again ? p with { LoadK = loadK } : WithSlopes(p, free ? p.LoadK : loadK);
+        if (start is null) return null;
+        var found = new LoopFinisher(this).Close(start, throttle, free, tolerance, again ? near.Whole : null);
+        return near with { Throttle = throttle, Pass = found.Pass, Residual = found.Residual, Rounds = found.Steps, Whole = free ? null : found.Jacobian };
     }
 
-    /// <summary>A state of another fluid model as a guess for this one: pressures, composition and temperatures carried over.</summary>
-    public LoopState Translated(LoopPass other, double loadK)
+    /// <summary>A closed pass with tables whose isobars lie at its own pressures.</summary>
+    public Closed Centred(Closed near, double loadK) => near with { Pass = near.Pass with { Tables = AtItsPressures(near.Pass, loadK) } };
+
+    /// <summary>True while the isobars of a pass's tables lie at its own pressures, or nearly.</summary>
+    public static bool IsCentred(LoopPass p) => p.Tables.Frame.Holds(p.Recuperator.Hot.OutletPressurePa, p.AftercooledPa, p.State.SuctionPa, p.State.CoilPa, OffCentre);
+
+    private LoopTables AtItsPressures(LoopPass p, double loadK) => evaluator.Tables.Make(p.Tables.Z,
+        new TableFrame(p.Recuperator.Hot.OutletPressurePa / Near, p.AftercooledPa * Near, p.State.SuctionPa / Near, p.State.CoilPa * Near, Coldest(loadK), evaluator.Hardware.AftercooledK + 3));
+
+    // once round the loop where the line between two passes has no cooling left over
+    private LoopPass Between(LoopPass a, LoopPass b, ThrottleEstimate throttle)
     {
-        var tables = Tables(other.State, loadK, null, true);
-        double At(Machine.Streams.StreamTable table, double k, double pa) => table.Enthalpy(Math.Clamp(k, table.ColdestK, table.WarmestK), pa);
+        double share = a.NetCoolingW / (a.NetCoolingW - b.NetCoolingW), loadK = a.LoadK + share * (b.LoadK - a.LoadK);
+        var dx = new double[a.State.Count];
+        for (int i = 0; i < dx.Length; i++) dx[i] = b.State.X[i] - a.State.X[i];
+        var state = a.State.Moved(dx, share);
+        return evaluator.Run(state, loadK, Tables(state, loadK, null), a.Recuperator, target, throttle);
+    }
+
+    /// <summary>A pass on tables with slopes whose isobars lie at its own pressures; null where these have no slopes. Its balances are those from before.</summary>
+    public LoopPass? WithSlopes(LoopPass p, double loadK) =>
+        evaluator.Tables.WithSlopes(AtItsPressures(p, loadK)) is { } middle ? p with { State = Carried(p, p.State, middle), Tables = middle, LoadK = loadK } : null;
+
+    /// <summary>A state of another fluid model as a guess for this one: pressures, composition and temperatures carried over.</summary>
+    public LoopState Translated(LoopPass other)
+    {
         double highOut = other.Recuperator.Hot.OutletPressurePa, suction = other.State.SuctionPa;
-        double[] x = [.. other.State.X];
-        x[LoopState.Suction] = At(tables.Low, other.Compressor.Suction.TemperatureK, suction) / LoopState.EnthalpyScale;
-        x[LoopState.Throttle] = At(tables.High, other.Recuperator.Hot.OutletK, highOut) / LoopState.EnthalpyScale;
-        x[LoopState.LowOutlet] = At(tables.Low, other.Recuperator.Cold.OutletK, suction) / LoopState.EnthalpyScale;
+        double[] x = [.. other.State.X], z = other.State.Z();
+        x[LoopState.Suction] = evaluator.Enthalpy(other.Compressor.Suction.TemperatureK, suction, z) / LoopState.EnthalpyScale;
+        x[LoopState.Throttle] = evaluator.Enthalpy(other.Recuperator.Hot.OutletK, highOut, z) / LoopState.EnthalpyScale;
+        x[LoopState.LowOutlet] = evaluator.Enthalpy(other.Recuperator.Cold.OutletK, suction, z) / LoopState.EnthalpyScale;
         return new LoopState(x);
     }
 
     /// <summary>Tables for a state: those at hand where composition and frame still suit.</summary>
-    private LoopTables Tables(LoopState s, double loadK, LoopPass? near, bool fresh, bool moving = false)
+    private LoopTables Tables(LoopState s, double loadK, LoopPass? near, bool moving = false)
     {
         double[] z = s.Z();
         double high = near?.Tables.Buffer is { } buffer ? buffer.At(s.X[LoopState.High], s.SuctionPa).HighPa : evaluator.RoughHighPa(s);
@@ -219,7 +254,7 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
             double drop = near.Recuperator.Hot.PressureDropPa;
             bool holds = f.Holds(high - drop, high, s.SuctionPa, s.CoilPa) && f.ColdestK <= Math.Max(60, loadK - 0.4 * DeltaColdestK);
             if (holds && z.AsSpan().SequenceEqual(near.Tables.Z)) return near.Tables;
-            if (holds) return fresh ? evaluator.Tables.Make(z, f) : evaluator.Tables.Like(near.Tables, z);
+            if (holds) return near.Tables.FromFamily(z) < SlopesReach && evaluator.Tables.Along(near.Tables, z) is { } along ? along : evaluator.Tables.Make(z, f);
         }
         return evaluator.Tables.Make(z, TableFrame.Around(high, s.SuctionPa, s.CoilPa, Coldest(loadK), evaluator.Hardware.AftercooledK + 3));
     }

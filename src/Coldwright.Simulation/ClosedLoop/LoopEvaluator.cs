@@ -19,6 +19,8 @@ internal sealed class LoopEvaluator
 {
     // what the compressor's model takes
     private const double ColdestSuctionK = 60, HottestSuctionK = 500;
+    // of the parts' own balances, on the way
+    private const double RoughTolerance = 1e-7;
 
     private readonly HelmholtzModel _model;
     private readonly Flash _flash;
@@ -26,7 +28,7 @@ internal sealed class LoopEvaluator
     private readonly CapillaryModel _capillary;
     private readonly ValveModel _valve;
     private readonly PrecoolerLoop? _precooler;
-    private readonly DistributedRecuperator _recuperator;
+    private readonly DistributedRecuperator _recuperator, _roughRecuperator;
     private readonly CancellationToken _cancel;
 
     public LoopEvaluator(Hardware hardware, HelmholtzModel model, LoopAccuracy accuracy, CancellationToken cancel, PrecoolerLoop? precooler = null)
@@ -41,6 +43,7 @@ internal sealed class LoopEvaluator
             Hot = new SideOptions(null, k.HighFilm, k.HighFriction), Cold = new SideOptions(null, k.LowFilm, k.LowFriction),
         };
         _recuperator = new DistributedRecuperator(hardware.Recuperator, null, hardware.RecuperatorLeak, options);
+        _roughRecuperator = new DistributedRecuperator(hardware.Recuperator, null, hardware.RecuperatorLeak, options with { Tolerance = RoughTolerance });
         if (hardware.Precooler is { } pc) _precooler = precooler ?? PrecoolerLoop.Create(Scaled(pc, k), hardware.Layout.Precooler!.Loop!.Refrigerant, cancel);
         Tables = new LoopTablesMaker(model, hardware, accuracy.Tables, cancel);
     }
@@ -67,8 +70,9 @@ internal sealed class LoopEvaluator
     /// <param name="warm">A similar exchanger to start from.</param>
     /// <param name="target">What is held.</param>
     /// <param name="estimate">Stands in for the throttle's model; null: the model itself.</param>
+    /// <param name="rough">Parts need not close their own balances to rounding: on the way to an answer.</param>
     /// <exception cref="SolveException">A part has no answer there.</exception>
-    public LoopPass Run(LoopState s, double loadK, LoopTables t, RecuperatorResult? warm, LoopTarget target, ThrottleEstimate? estimate = null)
+    public LoopPass Run(LoopState s, double loadK, LoopTables t, RecuperatorResult? warm, LoopTarget target, ThrottleEstimate? estimate = null, bool rough = false)
     {
         _cancel.ThrowIfCancellationRequested();
         Passes++;
@@ -94,11 +98,11 @@ internal sealed class LoopEvaluator
             warmHeat = WarmExchange.Heat(t.High, aftercooled, ac, t.Low, returned, suction, wx.ConductanceWPerK / n);
             before = aftercooled - warmHeat;
         }
-        var (inlet, precooler, precooling) = Precool(t, before, ac, n, target);
+        var (inlet, precooler, precooling) = Precool(t, before, ac, n, rough);
         double inletK = t.High.Temperature(inlet, ac, out _);
 
         var (coil, coilOut, coilOutPa) = Coil(s, t, n, loadK);
-        var r = _recuperator.Solve(new StreamInlet(t.High, n, inlet, ac), new StreamInlet(t.Low, n, coilOut, coilOutPa), warm, _cancel);
+        var r = (rough ? _roughRecuperator : _recuperator).Solve(new StreamInlet(t.High, n, inlet, ac), new StreamInlet(t.Low, n, coilOut, coilOutPa), warm, _cancel);
         var at = new ThrottleInlet(r.Hot.OutletPressurePa, r.Hot.OutletEnthalpy, r.Hot.OutletK, t.Z);
         if (!(at.PressurePa > 1.01 * coilPa)) throw new SolveException(new SolveReport(SolveStatus.Outside, 0, double.NaN, FormattableString.Invariant(
             $"the high side loses so much pressure in the recuperator that only {at.PressurePa / 1e5:0.###} bar absolute arrive at the throttle")));
@@ -122,6 +126,9 @@ internal sealed class LoopEvaluator
         return pass with { Residuals = Residuals(pass, s, mixed, target) };
     }
 
+    /// <summary>Of a composition at a temperature (K) and a pressure (Pa), J/mol.</summary>
+    public double Enthalpy(double temperatureK, double pressurePa, double[] z) => _flash.TemperaturePressure(temperatureK, pressurePa, z).MolarEnthalpy;
+
     private double[] Residuals(LoopPass p, LoopState s, double mixedSuction, LoopTarget target)
     {
         var f = new double[s.Count];
@@ -139,7 +146,7 @@ internal sealed class LoopEvaluator
         return f;
     }
 
-    private (double Enthalpy, PrecoolerResult? Result, double HeatW) Precool(LoopTables t, double before, double pressurePa, double n, LoopTarget target)
+    private (double Enthalpy, PrecoolerResult? Result, double HeatW) Precool(LoopTables t, double before, double pressurePa, double n, bool rough)
     {
         if (Hardware.Layout.Precooler is not { } part) return (before, null, 0);
         if (_precooler is null)
@@ -148,7 +155,7 @@ internal sealed class LoopEvaluator
             return (outlet, null, n * (before - outlet));
         }
         var load = MixtureLoad.FromTable(t.High, pressurePa, before, n);
-        var r = _precooler.Solve(load, Hardware.RoomK, band: false, _cancel);
+        var r = _precooler.Solve(load, Hardware.RoomK, band: false, _cancel, rough ? RoughTolerance : PrecoolerLoop.Settled);
         return (before - r.CoolingW / n, r, r.CoolingW);
     }
 

@@ -19,6 +19,11 @@ internal sealed record LoopTables
     public BufferInLoop? Buffer { get; init; }
     /// <summary>The bands of pressure and the cold end that they were made for.</summary>
     public required TableFrame Frame { get; init; }
+    /// <summary>Both tables' slopes along the composition, from which neighbours follow without a flash; null where not made.</summary>
+    public (StreamFamily High, StreamFamily Low)? Family { get; init; }
+
+    /// <summary>Furthest that a composition lies from where the slopes were made, as ln of a fraction over the first one's.</summary>
+    public double FromFamily(double[] z) => Family is { } f ? f.High.Distance(z) : double.PositiveInfinity;
 }
 
 /// <summary>Pressures (Pa) and coldest temperature (K) that tables are made for.</summary>
@@ -32,13 +37,13 @@ internal readonly record struct TableFrame(double HighFromPa, double HighToPa, d
         new(highPa / Reach, highPa * Reach, Math.Min(lowOutPa, lowInPa) / (Reach * Reach), Math.Max(lowOutPa, lowInPa) * Reach, coldestK, warmestK);
 
     /// <summary>True when the pressures of a state lie within, or so little beyond that the tables still answer.</summary>
-    public bool Holds(double highOutPa, double highInPa, double lowOutPa, double lowInPa) =>
-        Within(highOutPa, HighFromPa, HighToPa) && Within(highInPa, HighFromPa, HighToPa) && Within(lowOutPa, LowFromPa, LowToPa) && Within(lowInPa, LowFromPa, LowToPa);
+    public bool Holds(double highOutPa, double highInPa, double lowOutPa, double lowInPa, double slack = Slack) =>
+        Within(highOutPa, HighFromPa, HighToPa, slack) && Within(highInPa, HighFromPa, HighToPa, slack) && Within(lowOutPa, LowFromPa, LowToPa, slack) && Within(lowInPa, LowFromPa, LowToPa, slack);
 
-    private static bool Within(double p, double from, double to)
+    private static bool Within(double p, double from, double to, double slack)
     {
         double place = Math.Log(p / from) / Math.Log(to / from);
-        return place > -Slack && place < 1 + Slack;
+        return place > -slack && place < 1 + slack;
     }
 }
 
@@ -52,19 +57,34 @@ internal sealed class LoopTablesMaker(HelmholtzModel model, Hardware hardware, S
     public int Made { get; private set; }
 
     /// <summary>Tables made afresh.</summary>
-    public LoopTables Make(double[] z, TableFrame f) => Both(z, f,
-        (flash, transport) => StreamTable.Create(flash, transport, z, [f.HighFromPa, f.HighToPa], f.ColdestK, f.WarmestK, options, cancel),
-        (flash, transport) => StreamTable.Create(flash, transport, z, [f.LowFromPa, f.LowToPa], f.ColdestK, f.WarmestK, options, cancel));
-
-    /// <summary>Tables of a neighbouring composition that differ smoothly from those at hand.</summary>
-    public LoopTables Like(LoopTables near, double[] z) => Both(z, near.Frame, (flash, transport) => near.High.Like(flash, transport, z, cancel), (flash, transport) => near.Low.Like(flash, transport, z, cancel));
-
-    private LoopTables Both(double[] z, TableFrame f, Func<Flash, TransportModel, StreamTable> high, Func<Flash, TransportModel, StreamTable> low)
+    public LoopTables Make(double[] z, TableFrame f)
     {
         Made++;
-        StreamTable? highSide = null;
+        var (high, low) = Both(
+            (flash, transport) => StreamTable.Create(flash, transport, z, [f.HighFromPa, f.HighToPa], f.ColdestK, f.WarmestK, options, cancel),
+            (flash, transport) => StreamTable.Create(flash, transport, z, [f.LowFromPa, f.LowToPa], f.ColdestK, f.WarmestK, options, cancel));
+        return new LoopTables { Z = z, High = high, Low = low, Compressor = Compressor(z), Frame = f, Buffer = Buffer(z, f) };
+    }
+
+    /// <summary>The tables with their slopes along the composition; null where phases appear or vanish too near for slopes.</summary>
+    public LoopTables? WithSlopes(LoopTables t)
+    {
+        if (t.Family is { } own && own.High.Distance(t.Z) == 0) return t;
+        var (high, low) = Both((flash, transport) => StreamFamily.Create(t.High, flash, transport, cancel), (flash, transport) => StreamFamily.Create(t.Low, flash, transport, cancel));
+        return high is null || low is null ? null : t with { Family = (high, low) };
+    }
+
+    /// <summary>Tables of another composition along the slopes; null where none were made.</summary>
+    public LoopTables? Along(LoopTables near, double[] z)
+    {
+        if (near.Family is not { } family) return null;
+        return new LoopTables { Z = z, High = family.High.At(z), Low = family.Low.At(z), Compressor = Compressor(z), Frame = near.Frame, Buffer = Buffer(z, near.Frame), Family = family };
+    }
+
+    private (T High, T Low) Both<T>(Func<Flash, TransportModel, T> high, Func<Flash, TransportModel, T> low)
+    {
+        T highSide = default!, lowSide;
         var work = Task.Run(() => highSide = high(_second, _secondTransport), cancel);
-        StreamTable lowSide;
         try
         {
             lowSide = low(_first, _firstTransport);
@@ -75,7 +95,7 @@ internal sealed class LoopTablesMaker(HelmholtzModel model, Hardware hardware, S
             ((IAsyncResult)work).AsyncWaitHandle.WaitOne();
         }
         work.GetAwaiter().GetResult();
-        return new LoopTables { Z = z, High = highSide!, Low = lowSide, Compressor = Compressor(z), Frame = f, Buffer = Buffer(z, f) };
+        return (highSide, lowSide);
     }
 
     /// <summary>The same tables with this hardware's buffer.</summary>

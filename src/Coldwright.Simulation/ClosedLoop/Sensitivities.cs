@@ -95,7 +95,7 @@ internal sealed class Sensitivities
             var dx = new double[_n];
             dx[c] = h;
             var state = _at.State.Moved(dx, 1);
-            var tables = fraction ? _evaluator.Tables.Like(_at.Tables, state.Z()) : _at.Tables;
+            var tables = fraction ? _evaluator.Tables.Along(_at.Tables, state.Z()) ?? _evaluator.Tables.Make(state.Z(), _at.Tables.Frame) : _at.Tables;
             return Run(_evaluator, state, _at.LoadK, tables, _at, fraction ? null : _throttle);
         }
 

@@ -10,7 +10,16 @@ internal sealed class ThrottleEstimate(Func<ThrottleInlet, double, (double Molar
 {
     private const double PressureStep = 4e-3, EnthalpyStep = 25, FarLnPressure = 0.2, FarEnthalpy = 1200;
     private double _lnP, _h, _lnBack, _lnFlow, _byP, _byH, _byBack, _slopeLnP, _slopeH;
-    private bool _known;
+    private bool _known, _lent;
+
+    /// <summary>An estimate that has not been asked yet and takes another's slopes for the first, of the same throttle with another fluid model.</summary>
+    public ThrottleEstimate Alike(Func<ThrottleInlet, double, (double MolarFlow, bool Choked, double Uncertainty)> other) => new(other)
+    {
+        _byP = _byP, _byH = _byH, _byBack = _byBack, _slopeLnP = _slopeLnP, _slopeH = _slopeH, _lent = _known,
+    };
+
+    /// <summary>One that goes on from here and leaves this as it is.</summary>
+    public ThrottleEstimate Copy() => (ThrottleEstimate)MemberwiseClone();
 
     /// <summary>Times that the model was asked.</summary>
     public int Asked { get; private set; }
@@ -28,7 +37,7 @@ internal sealed class ThrottleEstimate(Func<ThrottleInlet, double, (double Molar
         double off = _known ? -Math.Log(Flow(inlet.PressurePa, inlet.MolarEnthalpy, backPa)) : 0;
         double lnFlow = Log(inlet, backPa);
         if (_known) off += lnFlow;
-        bool far = !_known || Math.Abs(Math.Log(inlet.PressurePa) - _slopeLnP) > FarLnPressure || Math.Abs(inlet.MolarEnthalpy - _slopeH) > FarEnthalpy;
+        bool far = !_known && !_lent || Math.Abs(Math.Log(inlet.PressurePa) - _slopeLnP) > FarLnPressure || Math.Abs(inlet.MolarEnthalpy - _slopeH) > FarEnthalpy;
         (_lnP, _h, _lnBack, _lnFlow) = (Math.Log(inlet.PressurePa), inlet.MolarEnthalpy, Math.Log(backPa), lnFlow);
         if (far) Slopes(inlet, backPa);
         _known = true;

@@ -5,6 +5,8 @@ public sealed record CooldownOptions
 {
     /// <summary>True: the cubic model; false: the reference model.</summary>
     public bool Cubic { get; init; }
+    /// <summary>True: no property tables and no tabulated films; every property is a flash of the model where it is asked for. Slow: a check on the tables.</summary>
+    public bool Direct { get; init; }
     /// <summary>Load temperature to start from, K, everything settled to it; null: all at room temperature.</summary>
     public double? FromK { get; init; }
     /// <summary>Time to follow, s; null: until it stands still.</summary>
@@ -23,6 +25,8 @@ public sealed record CooldownOptions
     public bool Halving { get; init; } = true;
     /// <summary>True: also the slopes of temperatures and times by the parameters of the machine.</summary>
     public bool Sensitivity { get; init; }
+    /// <summary>Times at which the quantities and their derivatives by the parameters are wanted, s from the start; used with <see cref="Sensitivity"/>.</summary>
+    public IReadOnlyList<double> SlopeTimesS { get; init; } = [];
 
     /// <summary>Cells of the recuperator, 8 to 200.</summary>
     public int Cells { get; init; } = 40;

@@ -5,6 +5,10 @@ public sealed record CooldownResult
 {
     /// <summary>Fluid model.</summary>
     public required string Model { get; init; }
+    /// <summary>True: cancelled on the way; this is what was done until then, and the plateau is the temperature at its end.</summary>
+    public bool Stopped { get; init; }
+    /// <summary>False where <see cref="PlateauK"/> is only the temperature at the end: it was not asked for, or not reached before the work was cancelled.</summary>
+    public bool HasPlateau { get; init; } = true;
     /// <summary>True for a warm-up with the compressor standing still.</summary>
     public required bool IsWarmUp { get; init; }
     /// <summary>Load temperature at which nothing changes any more, K.</summary>
@@ -16,7 +20,7 @@ public sealed record CooldownResult
     /// <summary>Temperature at which the product condenses, K; null without product or above its critical pressure.</summary>
     public double? CondensingK { get; init; }
     /// <summary>False for a cooldown whose plateau lies above the temperature where its product condenses.</summary>
-    public bool ReachesItsPurpose => IsWarmUp || CondensingK is not { } c || PlateauK < c;
+    public bool ReachesItsPurpose => IsWarmUp || !HasPlateau || CondensingK is not { } c || PlateauK < c;
     /// <summary>When the load passed temperatures, in the order of time; those never passed have no time.</summary>
     public required IReadOnlyList<TimedTemperature> TimeToK { get; init; }
     /// <summary>What takes the cooling that an endless exchanger would leave, at the end of the time followed; largest first. Empty for a warm-up.</summary>
@@ -33,6 +37,8 @@ public sealed record CooldownResult
     public required IReadOnlyList<CooldownChange> Changes { get; init; }
     /// <summary>Slopes by the machine's parameters; empty when not asked for.</summary>
     public required IReadOnlyList<CooldownSensitivity> Sensitivities { get; init; }
+    /// <summary>Derivatives of the quantities at <see cref="CooldownOptions.SlopeTimesS"/>; null when no slopes were asked for.</summary>
+    public CooldownSlopes? Slopes { get; init; }
     /// <summary>Largest difference of stored heat, heat carried off and heat let in over the run, over the larger of the last two.</summary>
     public required double EnergyError { get; init; }
     /// <summary>Largest share by which the amount of a substance in the loop differed from the charge before its tables were made again.</summary>

@@ -20,7 +20,8 @@ internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownO
 
     private CooldownRun Made(double[] factors, SeriesRecorder? recorder, IReadOnlyList<double> timed, bool sensitivity)
     {
-        var run = new CooldownRun(plant, maker, options with { Sensitivity = sensitivity }, factors, recorder is null ? null : recorder.Keep, cancel) { TimedK = timed };
+        var slopes = sensitivity ? new SlopeRecorder(plant, options.SlopeTimesS) : null;
+        var run = new CooldownRun(plant, maker, options with { Sensitivity = sensitivity }, factors, recorder is null ? null : recorder.Keep, cancel) { TimedK = timed, SlopesAt = slopes };
         run.Start(options.FromK);
         return run;
     }
@@ -37,12 +38,13 @@ internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownO
         // without a wish: as long as a person would wait, then on to where nothing moves
         run.To(options.UntilS ?? (asked ? CooldownRun.ForeverS : PatienceS), askedK, t => observer?.Invoke(FormattableString.Invariant($"{t / 60:0} min, load at {run.LoadK:0.0} K")));
         Require(run);
+        if (run.Interrupted) asked = true;
         double askedEnd = run.TimeS;
         double[] endState = run.State.ToArray();
         var endPoint = run.Point(run.State);
         var (terms, narrowK, slopes) = (StopFinder.Terms(run.Equations, endPoint), StopFinder.Differences(run.Equations, endPoint).AtK, run.Slopes);
         observer?.Invoke("on to the plateau");
-        if (options.Plateau && run.TimeS < CooldownRun.ForeverS) run.To(CooldownRun.ForeverS, null, null);
+        if (options.Plateau && !run.Interrupted && run.TimeS < CooldownRun.ForeverS) run.To(CooldownRun.ForeverS, null, null);
         if (run.Stopped is { } no) failed = $"the plateau was not found: {no.Advice}";
         double plateau = run.LoadK;
         var full = recorder.Series(CooldownRun.ForeverS, null);
@@ -50,6 +52,7 @@ internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownO
         if (!asked && settled > PatienceS) (asked, end) = (true, askedEnd);
         else if (!asked)
         {
+            if (run.Interrupted) end = run.TimeS;
             (endState, endPoint) = (run.State.ToArray(), run.Point(run.State));
             (terms, narrowK, slopes) = (StopFinder.Terms(run.Equations, endPoint), StopFinder.Differences(run.Equations, endPoint).AtK, run.Slopes);
         }
@@ -58,23 +61,26 @@ internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownO
         string stops = StopFinder.Which(terms, asked ? rate : 0);
         var crossings = run.Crossings.ToArray();
         double referenceK = _condensingK is { } c && plateau < c - 0.5 ? c : plateau + NearPlateauK;
-        var changes = options.Halving ? Changes(plateau, referenceK, crossings.FirstOrDefault(x => x.TemperatureK == referenceK)?.TimeS ?? Passed(full, referenceK)) : [];
+        var changes = options.Halving && !run.Interrupted ? Changes(plateau, referenceK, crossings.FirstOrDefault(x => x.TemperatureK == referenceK)?.TimeS ?? Passed(full, referenceK)) : [];
         return new CooldownResult
         {
             Model = maker.Model.Name,
+            Stopped = run.Interrupted || cancel.IsCancellationRequested,
+            HasPlateau = options.Plateau && !run.Interrupted,
             IsWarmUp = false,
             PlateauK = plateau,
             EndK = series.TemperatureK[^1],
             EndRateKPerH = rate,
             CondensingK = _condensingK,
-            TimeToK = Times(crossings, fromK, plateau),
+            TimeToK = [.. Times(crossings, fromK).Where(t => t.TimeS is not null || !run.Interrupted)],
             StoppedBy = terms,
-            Sentence = CooldownWords.Sentence(plant, narrowK, endPoint, terms, stops, plateau, asked ? series.TemperatureK[^1] : plateau, asked ? end : settled, rate, asked, _condensingK, crossings),
+            Sentence = run.Interrupted ? CooldownWords.Interrupted(end, series.TemperatureK[^1], rate) : CooldownWords.Sentence(plant, narrowK, endPoint, terms, stops, plateau, asked ? series.TemperatureK[^1] : plateau, asked ? end : settled, rate, asked, _condensingK, crossings),
             Series = series,
             Events = Events(series, crossings, settled, asked),
             Masses = Masses(fromK, series.TemperatureK[^1], endState),
             Changes = changes,
             Sensitivities = options.Sensitivity && slopes is not null ? Slopes(slopes, endPoint.LoadK, crossings, referenceK) : [],
+            Slopes = run.SlopesAt?.Slopes,
             EnergyError = run.EnergyError,
             LargestDrift = run.WorstDrift,
             Circulating = new Composition(_hardware.Machine.Charge.Mixture.Names, run.Z),
@@ -96,6 +102,7 @@ internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownO
             run.To(CooldownRun.ForeverS, null, t => observer?.Invoke(FormattableString.Invariant($"cooldown: {t / 60:0} min, load at {run.LoadK:0.0} K")));
             Require(run);
         }
+        if (run.Interrupted) throw new OperationCanceledException(cancel);
         double fromK = run.LoadK, from = run.TimeS;
         double[] coldState = run.State.ToArray();
         recorder.FromS = from;
@@ -105,12 +112,14 @@ internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownO
         run.TimedK = timed;
         run.To(from + (options.UntilS ?? 60 * 86400), options.UntilK ?? end, null);
         Require(run);
-        var rest = RestPressure.Of(_hardware, maker.Model, Math.Min(fromK, run.LoadK - 1), _hardware.RoomK, cancel);
+        if (run.TimeS <= from) throw new OperationCanceledException(cancel);
+        var rest = RestPressure.Of(_hardware, maker.Model, run.Charged, run.TotalMol, Math.Min(fromK, run.LoadK - 1), _hardware.RoomK, CancellationToken.None);
         var series = recorder.Series(double.PositiveInfinity, rest);
         var crossings = run.Crossings.Select(x => x with { TimeS = x.TimeS - from }).ToArray();
         return new CooldownResult
         {
             Model = maker.Model.Name,
+            Stopped = run.Interrupted,
             IsWarmUp = true,
             PlateauK = _hardware.RoomK,
             EndK = run.LoadK,
@@ -134,13 +143,14 @@ internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownO
 
     private static void Require(CooldownRun run)
     {
+        if (run.Interrupted && run.TimeS <= 0) throw new OperationCanceledException();
         if (run.Stopped is not { } report) return;
         throw new SolveException(report with { Advice = FormattableString.Invariant($"the cooldown was followed to {run.TimeS / 60:0.#} min, with the load at {run.LoadK:0.#} K, and no further: {report.Advice}") });
     }
 
     private string What(double k) => _condensingK is { } c && k == c ? $"{_hardware.Layout.Feed!.Gas} condenses" : options.TimedK.Contains(k) ? "asked for" : "";
 
-    private IReadOnlyList<TimedTemperature> Times(Crossing[] crossings, double fromK, double plateau) =>
+    private IReadOnlyList<TimedTemperature> Times(Crossing[] crossings, double fromK) =>
         [.. Timed(fromK).Where(k => crossings.Any(c => c.TemperatureK == k) || What(k) != "").Select(k => new TimedTemperature(k, crossings.FirstOrDefault(c => c.TemperatureK == k)?.TimeS, What(k))).OrderBy(t => t.TimeS ?? double.PositiveInfinity)];
 
     // first time from which on the load stays near the plateau
@@ -217,12 +227,26 @@ internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownO
             observer?.Invoke($"with {what}");
             double[] f = PlantParameters.Nominal();
             foreach (var (i, v) in factors) f[i] = v;
-            var run = Made(f, null, [referenceK], false);
-            run.To(CooldownRun.ForeverS, null, null);
+            if (Changed(f, referenceK) is not { } run) break;
             double? time = run.Crossings.Count > 0 ? run.Crossings[0].TimeS : null;
             if (run.Stopped is null) found.Add(new(id, what, factors.All(x => IsStored(x.Index)) ? 0 : run.LoadK - plateau, referenceK, before, time));
         }
         return found;
+    }
+
+    // null: cancelled
+    private CooldownRun? Changed(double[] factors, double referenceK)
+    {
+        try
+        {
+            var run = Made(factors, null, [referenceK], false);
+            run.To(CooldownRun.ForeverS, null, null);
+            return run.Interrupted ? null : run;
+        }
+        catch (OperationCanceledException)
+        {
+            return null;
+        }
     }
 
     // what only stores heat has no say in where nothing moves
@@ -232,7 +256,7 @@ internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownO
     {
         var l = plant.Layout;
         var at = crossings.MinBy(c => Math.Abs(c.TemperatureK - referenceK));
-        return [.. Enumerable.Range(0, PlantParameters.Count).Select(i => new CooldownSensitivity(PlantParameters.Ids[i], PlantParameters.Names[i],
+        return [.. Enumerable.Range(0, PlantParameters.SlopeCount).Select(i => new CooldownSensitivity(PlantParameters.Ids[i], PlantParameters.Names[i],
             slopes[i * l.Count + l.Load] / plant.Load.Capacity(endK), at?.ByFactor.Length > 0 ? at.ByFactor[i] : null))];
     }
 

@@ -30,6 +30,10 @@ internal static class CooldownWords
         return $"{where}. {verdict} {account}";
     }
 
+    /// <summary>How far it came.</summary>
+    public static string Interrupted(double endS, double endK, double rate) => string.Create(CultureInfo.InvariantCulture,
+        $"Stopped on your wish after {Time(endS)} of the cooldown: the load then stands at {endK:0.0} K and falls by {Math.Max(0, -rate):0.0} K/h. Where it would stop was not worked out.");
+
     /// <summary>How a warm-up went.</summary>
     public static string WarmUp(double fromK, double toK, CooldownSeries s, double roomK) => string.Create(CultureInfo.InvariantCulture,
         $"With the compressor standing still the load warms from {fromK:0.0} K to {toK:0.0} K in {Time(s.TimeS[^1])}, the room being at {roomK:0.0} K; the loop's pressure rises to {s.HighPressurePa.Max() / 1e5:0.0} bar absolute on the way.");

@@ -6,6 +6,8 @@ namespace Coldwright.Simulation.Cooldown;
 internal sealed record LoopMap
 {
     public required LoopTables Tables { get; init; }
+    /// <summary>Films, friction and hold-up on these tables.</summary>
+    public required PlantPassages Passages { get; init; }
     /// <summary>Exact runs over the maps.</summary>
     public (double LnFlow, double LnWork, double DischargeK) Compressor { get; init; }
     public double LnThrottle { get; init; }

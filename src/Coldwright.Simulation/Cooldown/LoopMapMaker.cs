@@ -4,7 +4,9 @@ using Coldwright.Fluids.Transport;
 using Coldwright.Machine.Precooling;
 using Coldwright.Machine.Streams;
 using Coldwright.Machine.Throttling;
+using Coldwright.Numerics;
 using Coldwright.Simulation.ClosedLoop;
+using Coldwright.Machine.Description;
 
 namespace Coldwright.Simulation.Cooldown;
 
@@ -15,20 +17,49 @@ internal sealed class LoopMapMaker
 
     private readonly Hardware _hardware;
     private readonly CancellationToken _cancel;
+    private readonly bool _direct;
     private readonly LoopTablesMaker _tables;
     private readonly Flash _flash;
     private readonly CapillaryModel _capillary;
     private readonly ValveModel _valve;
     private readonly List<(LoopMap Map, PlantPoint At)> _kept = [];
+    private readonly Lazy<LoopState> _guess;
+    private (double Throttle, double Coil, double? Flow)? _guessedFlow;
 
-    public LoopMapMaker(Hardware hardware, HelmholtzModel model, StreamTableOptions options, CancellationToken cancel)
+    /// <param name="hardware">The machine.</param>
+    /// <param name="model">Fluid model.</param>
+    /// <param name="options">Of the property tables.</param>
+    /// <param name="cancel">Cancels the work.</param>
+    /// <param name="direct">True: no property tables and no tabulated films, every answer a flash and every correlation asked.</param>
+    public LoopMapMaker(Hardware hardware, HelmholtzModel model, StreamTableOptions options, CancellationToken cancel, bool direct = false)
     {
-        (_hardware, _cancel) = (hardware, cancel);
+        (_hardware, _cancel, _direct) = (hardware, cancel, direct);
         _tables = new LoopTablesMaker(model, hardware, options, cancel);
         _flash = new Flash(model);
         var transport = new TransportModel(model);
         (_capillary, _valve) = (new CapillaryModel(_flash, transport), new ValveModel(_flash, transport));
         Model = model;
+        _guess = new(() => WarmStart.Guess(hardware, model, new LoopTarget(HeldPressure.Neither, default, hardware.Machine.Operation.HighPressurePa, hardware.Machine.Operation.LowPressurePa, hardware.Layout.Aftercooler.PressureDropPa), cancel));
+    }
+
+    /// <summary>Where the loop is thought to stand at the start.</summary>
+    public LoopState Guess => _guess.Value;
+
+    /// <summary>Flow at the start by the throttle's own model, mol/s; null where it has no answer: any flow of the right size then does, it relaxes within seconds.</summary>
+    public double? GuessedFlow(double throttlePa, double coilPa)
+    {
+        if (_guessedFlow is { } known && known.Throttle == throttlePa && known.Coil == coilPa) return known.Flow;
+        double? flow = null;
+        try
+        {
+            flow = Throttle(new ThrottleInlet(throttlePa, Guess.ThrottleEnthalpy, _hardware.RoomK, [.. _hardware.Machine.Charge.Mixture.MoleFractions]), coilPa).MolarFlow;
+        }
+        catch (SolveException)
+        {
+            // as said above
+        }
+        _guessedFlow = (throttlePa, coilPa, flow);
+        return flow;
     }
 
     public HelmholtzModel Model { get; }
@@ -69,16 +100,24 @@ internal sealed class LoopMapMaker
         var frame = Frame(at, loadK, reach);
         var kept = Kept(z, at, frame, near);
         if (kept is { } whole && Alike(whole.At, at)) return whole.Map;
-        var map = Aligned(kept?.Map.Tables ?? _tables.Make(z, frame), at, before);
+        var tables = kept?.Map.Tables ?? Tables(z, frame);
+        var map = Aligned(tables, kept?.Map.Passages ?? (_direct ? PlantPassages.None : PlantPassages.Of(_hardware, tables)), at, before);
         _kept.Add((map, at));
         return map;
     }
 
+    private LoopTables Tables(double[] z, TableFrame frame)
+    {
+        var made = _tables.Make(z, frame);
+        return _direct ? made with { High = StreamTable.Direct(Model, z, frame.ColdestK, frame.WarmestK), Low = StreamTable.Direct(Model, z, frame.ColdestK, frame.WarmestK) } : made;
+    }
+
     /// <summary>The parts' maps on given tables, brought into line with the parts' own models at a moment.</summary>
     /// <param name="tables">Tables.</param>
+    /// <param name="passages">What the passages do on them.</param>
     /// <param name="at">The moment; its enthalpies are those of <paramref name="before"/>.</param>
     /// <param name="before">The maps until now; null at the start.</param>
-    public LoopMap Aligned(LoopTables tables, in PlantPoint at, LoopMap? before)
+    public LoopMap Aligned(LoopTables tables, PlantPassages passages, in PlantPoint at, LoopMap? before)
     {
         double[] z = tables.Z;
         var h = _hardware;
@@ -87,7 +126,7 @@ internal sealed class LoopMapMaker
                 h.Precooler is { } pc ? new PrecoolerMap(PrecoolerLoop.Create(pc, h.Layout.Precooler!.Loop!.Refrigerant, _cancel), pc, pc.Evaporator.ConductanceWPerK, h.RoomK, _cancel) : null);
         var (aftercooled, lnHigh) = LoopMap.Fit(tables.High, h.AftercooledK, tables.Frame.HighFromPa, tables.Frame.HighToPa);
         var (warm, lnLow) = LoopMap.Fit(tables.Low, h.RoomK, tables.Frame.LowFromPa, tables.Frame.LowToPa);
-        var map = new LoopMap { Tables = tables, Aftercooled = aftercooled, LnHigh = lnHigh, RoomWarm = warm, LnLow = lnLow, PrecoolerWPerK = before?.PrecoolerWPerK ?? Maps.Precooler?.ConductanceWPerK ?? 0 };
+        var map = new LoopMap { Tables = tables, Passages = passages, Aftercooled = aftercooled, LnHigh = lnHigh, RoomWarm = warm, LnLow = lnLow, PrecoolerWPerK = before?.PrecoolerWPerK ?? Maps.Precooler?.ConductanceWPerK ?? 0 };
         double returned = Carried(before?.Tables.Low, tables.Low, at.ReturnEnthalpy, at.SuctionPa), afterK = tables.High.Temperature(map.AftercooledEnthalpy(at.HighPa), at.HighPa, out _), beforePrecooler = map.AftercooledEnthalpy(at.HighPa);
         if (h.Layout.WarmExchanger is { } wx)
         {
@@ -120,18 +159,23 @@ internal sealed class LoopMapMaker
 
     private static double Density(StreamTable table, double enthalpy, double pressurePa) => table.At(enthalpy, pressurePa) is var p ? p.Density / p.MolarMass : 0;
 
-    // maps made on another way down, where composition, pressures and cold end suit
+    // Maps made on another way down, where composition, pressures and cold end suit: of those tables that were made first, so that the same run comes to the same answer
+    // whatever was made after it, the map brought into line nearest by.
     private (LoopMap Map, PlantPoint At)? Kept(double[] z, PlantPoint at, TableFrame frame, double near)
     {
-        (LoopMap, PlantPoint)? best = null;
+        (LoopMap Map, PlantPoint At)? best = null;
         foreach (var kept in _kept)
         {
             var t = kept.Map.Tables;
+            if (best is { } b)
+            {
+                if (ReferenceEquals(b.Map.Tables, t) && Math.Abs(kept.At.ThrottleK - at.ThrottleK) < Math.Abs(b.At.ThrottleK - at.ThrottleK)) best = kept;
+                continue;
+            }
             if (t.Frame.ColdestK > frame.ColdestK + 10 || !t.Frame.Holds(at.ThrottlePa, at.HighPa, at.SuctionPa, at.CoilPa)) continue;
             double off = 0;
             for (int i = 0; i < z.Length; i++) off = Math.Max(off, Math.Abs(Math.Log(t.Z[i] / z[i])));
-            // of two alike the one brought into line nearer by
-            if (off < near || (off == near && best is { } b && Math.Abs(kept.At.ThrottleK - at.ThrottleK) < Math.Abs(b.Item2.ThrottleK - at.ThrottleK))) (best, near) = (kept, off);
+            if (off < near) best = kept;
         }
         return best;
     }

@@ -16,7 +16,7 @@ internal sealed class PlantEquations
     // our assumption: a precooler that is described by its outlet alone pulls down like this
     private const double GivenPrecoolerS = 240;
     private const int CoilCells = 10;
-    private const double LeastFlow = 1e-5;
+    private const double LeastFlow = 1e-5, CoilSettled = 1e-6;
 
     private readonly Plant _plant;
     private readonly PlantMaps _maps;
@@ -27,12 +27,12 @@ internal sealed class PlantEquations
 
     public PlantEquations(Plant plant, PlantMaps maps)
     {
-        (_plant, _maps) = (plant, maps);
+        (_plant, _maps, ChargeMol) = (plant, maps, plant.Hardware.ChargeMol);
         var h = plant.Hardware;
         _hot = new WallMarch(h.Recuperator, true, plant.Layout.Cells, plant.Conductivity);
         _cold = new WallMarch(h.Recuperator, false, plant.Layout.Cells, plant.Conductivity);
         (_wallK, _foamK, _foamW) = (new double[plant.Layout.Cells], new double[plant.Layout.Insulation], new double[plant.Layout.Insulation + 1]);
-        _coil = h.Coil is { } coil ? coil with { Cells = CoilCells } : null;
+        _coil = h.Coil is { } coil ? coil with { Cells = CoilCells, Settled = CoilSettled } : null;
     }
 
     public Plant Plant => _plant;
@@ -49,6 +49,8 @@ internal sealed class PlantEquations
     public ReadOnlySpan<double> FoamK => _foamK;
     /// <summary>Heat flows through the insulation, W, inwards; first into the inside.</summary>
     public ReadOnlySpan<double> FoamW => _foamW;
+    /// <summary>In the loop, before the factor on it, mol.</summary>
+    public double ChargeMol { get; init; }
     public long Evaluations { get; private set; }
     public LoopRelaxation Relaxation { get; } = new();
 
@@ -145,7 +147,7 @@ internal sealed class PlantEquations
         // down to the throttle
         double leakPerCell = h.RecuperatorLeak is { } along && h.Recuperator.LeakReceiver != LeakReceiver.Wall ? p[P.Leak] * along.ConductancePerLength * h.Recuperator.LengthM / l.Cells : 0;
         bool intoHot = h.Recuperator.LeakReceiver == LeakReceiver.Hot;
-        _hot.Run(new StreamInlet(t.High, n, inlet, high), _wallK, intoHot ? leakPerCell : 0, h.RoomK, new MarchScales(k.HighFilm * p[P.HighFilm], k.HighFriction, k.LiquidHoldUp), slopes);
+        _hot.Run(new StreamInlet(t.High, n, inlet, high), _wallK, intoHot ? leakPerCell : 0, h.RoomK, new MarchScales(k.HighFilm * p[P.HighFilm], k.HighFriction, k.LiquidHoldUp), slopes, Loop.Passages.High);
         double throttled = _hot.OutletEnthalpy, throttlePa = _hot.OutletPressurePa;
         if (!(throttlePa > 1.01 * coilPa)) return false;
         double throttleK = t.High.Temperature(throttled, throttlePa, out _);
@@ -156,7 +158,7 @@ internal sealed class PlantEquations
         double coilW = n * (coilOut - throttled);
 
         // back up
-        _cold.Run(new StreamInlet(t.Low, n, coilOut, coilOutPa), _wallK, intoHot ? 0 : leakPerCell, h.RoomK, new MarchScales(k.LowFilm * p[P.LowFilm], k.LowFriction, k.LiquidHoldUp), slopes);
+        _cold.Run(new StreamInlet(t.Low, n, coilOut, coilOutPa), _wallK, intoHot ? 0 : leakPerCell, h.RoomK, new MarchScales(k.LowFilm * p[P.LowFilm], k.LowFriction, k.LiquidHoldUp), slopes, Loop.Passages.Low);
         for (int i = 0; i < l.Cells; i++)
         {
             dy[i] -= _hot.HeatW[i] + _cold.HeatW[i];
@@ -178,13 +180,13 @@ internal sealed class PlantEquations
         dy[l.LnFlow] = lnThrottle - y[l.LnFlow];
         dy[l.High] = (compressed - bypass - n) / n;
         dy[l.LnSuction] = Math.Log(_cold.OutletPressurePa) - y[l.LnSuction];
-        dy[l.LnCoil] = 1 - moles / h.ChargeMol;
+        dy[l.LnCoil] = 1 - moles / (ChargeMol * p[P.Charge]);
         dy[l.Return] = gas / PlantLayout.EnthalpyScale - y[l.Return];
         double compressorW = compressed * map.Work * Math.Exp(Loop.Compressor.LnWork) * GasConstant * at.TemperatureK * k.CompressorPower;
         _at = _at with
         {
             SuctionK = at.TemperatureK, CompressorFlow = compressed, ThrottleFlow = Math.Exp(lnThrottle), ThrottleK = throttleK, ThrottlePa = throttlePa, ThrottleEnthalpy = throttled, CoilOutEnthalpy = coilOut, CoilOutPa = coilOutPa,
-            ReturnGas = gas, DischargeK = map.DischargeK + Loop.Compressor.DischargeK, Moles = moles, ChargeError = moles / h.ChargeMol - 1, CompressorW = compressorW,
+            ReturnGas = gas, DischargeK = map.DischargeK + Loop.Compressor.DischargeK, Moles = moles, ChargeError = moles / (ChargeMol * p[P.Charge]) - 1, CompressorW = compressorW,
             PowerW = compressorW + h.Layout.Aftercooler.FanPowerW + PrecoolerPowerW(), CoolingW = n * (low - inlet), CoilW = coilW,
         };
         return true;
@@ -201,7 +203,7 @@ internal sealed class PlantEquations
     {
         var table = Loop.Tables.Low;
         if (_coil is null) return (table.Enthalpy(Math.Clamp(loadK - _plant.Hardware.Layout.Coil.DifferenceK, table.ColdestK, table.WarmestK), coilPa), coilPa);
-        var r = (_coil with { FilmScale = _coil.FilmScale * _plant.Hardware.Knobs.CoilFilm * p[P.CoilFilm] }).Solve(new StreamInlet(table, n, enthalpy, coilPa), loadK);
+        var r = (_coil with { FilmScale = _coil.FilmScale * _plant.Hardware.Knobs.CoilFilm * p[P.CoilFilm] }).Solve(new StreamInlet(table, n, enthalpy, coilPa), loadK, Loop.Passages.Coil);
         return (r.OutletEnthalpy, r.OutletPressurePa);
     }
 

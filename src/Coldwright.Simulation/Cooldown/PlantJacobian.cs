@@ -64,18 +64,35 @@ internal sealed class PlantJacobian
     /// <summary>Takes the loop's Jacobian for its relaxation.</summary>
     public void Refresh(ReadOnlySpan<double> y, ReadOnlySpan<double> p)
     {
+        Span<double> block = stackalloc double[LoopRelaxation.Size * LoopRelaxation.Size], balances = stackalloc double[LoopRelaxation.Size];
+        if (TryLoop(y, p, block, balances)) _f.Relaxation.Take(block);
+    }
+
+    /// <summary>The loop's balances and their Jacobian (row-major); false where a part has no answer.</summary>
+    public bool TryLoop(ReadOnlySpan<double> y, ReadOnlySpan<double> p, Span<double> block, Span<double> balances)
+    {
         var l = _f.Plant.Layout;
         const int n = LoopRelaxation.Size;
-        if (!_f.Evaluate(y, p, _base, slopes: false)) return;
+        if (!TryBalances(y, p, balances)) return false;
         y.CopyTo(_state);
-        Span<double> block = stackalloc double[n * n];
         for (int c = 0; c < n; c++)
         {
-            if (Shifted(y, p, l.High + c) is not { } step) return;
+            if (Shifted(y, p, l.High + c) is not { } step) return false;
             for (int r = 0; r < n; r++) block[r * n + c] = (_shifted[l.High + r] - _base[l.High + r]) / step;
         }
-        _f.Relaxation.Take(block);
+        return true;
     }
+
+    /// <summary>The loop's balances; false where a part has no answer.</summary>
+    public bool TryBalances(ReadOnlySpan<double> y, ReadOnlySpan<double> p, Span<double> balances)
+    {
+        if (!_f.Evaluate(y, p, _base, slopes: false)) return false;
+        _base.AsSpan(_f.Plant.Layout.High, LoopRelaxation.Size).CopyTo(balances);
+        return true;
+    }
+
+    /// <summary>The equations.</summary>
+    public PlantEquations Equations => _f;
 
     private void Streams(PlantPoint at, ReadOnlySpan<double> y, ReadOnlySpan<double> p, JacobianMatrix j)
     {
@@ -116,7 +133,7 @@ internal sealed class PlantJacobian
             moles += 0.5 * (_f.Hot.MolesByEnthalpy[i] * (_hot[i] + _hot[i + 1]) + _f.Cold.MolesByEnthalpy[i] * (_cold[i] + _cold[i + 1]));
         }
         j[l.Return, column] += _cold[0] / PlantLayout.EnthalpyScale;
-        j[l.LnCoil, column] += -moles / plant.Hardware.ChargeMol;
+        j[l.LnCoil, column] += -moles / (_f.ChargeMol * p[P.Charge]);
     }
 
     private void Walls(PlantPoint at, ReadOnlySpan<double> y, ReadOnlySpan<double> p, JacobianMatrix j)

@@ -31,12 +31,14 @@ internal readonly record struct PlantLayout(int Cells, int Insulation)
 /// <summary>Factors that a cooldown can be asked to answer to, each 1.</summary>
 internal static class PlantParameters
 {
-    public const int Leak = 0, RecuperatorMetal = 1, LoadMass = 2, InsulationHeat = 3, CompressorFlow = 4, ThrottleFlow = 5, HighFilm = 6, LowFilm = 7, CoilFilm = 8, Precooler = 9, Count = 10;
+    public const int Leak = 0, RecuperatorMetal = 1, LoadMass = 2, InsulationHeat = 3, CompressorFlow = 4, ThrottleFlow = 5, HighFilm = 6, LowFilm = 7, CoilFilm = 8, Precooler = 9, Charge = 10, LightGas = 11, Count = 12;
+    /// <summary>Those whose slopes are carried along; the light gas is a matter of composition, which the slopes hold.</summary>
+    public const int SlopeCount = 11;
 
     public static readonly string[] Names =
-        ["heat leak", "metal of the recuperator", "masses at the load", "heat in the insulation", "flow of the compressor", "flow of the throttle", "film of the high side", "film of the low side", "film in the coil", "conductance of the precooler"];
+        ["heat leak", "metal of the recuperator", "masses at the load", "heat in the insulation", "flow of the compressor", "flow of the throttle", "film of the high side", "film of the low side", "film in the coil", "conductance of the precooler", "charge", "lightest gas of the charge"];
 
-    public static readonly string[] Ids = ["leak", "recuperator-metal", "load-mass", "insulation-heat", "compressor-flow", "throttle-flow", "high-film", "low-film", "coil-film", "precooler"];
+    public static readonly string[] Ids = ["leak", "recuperator-metal", "load-mass", "insulation-heat", "compressor-flow", "throttle-flow", "high-film", "low-film", "coil-film", "precooler", "charge", "light-gas"];
 
     public static double[] Nominal() => [.. Enumerable.Repeat(1.0, Count)];
 }

@@ -16,11 +16,10 @@ internal static class RestPressure
     private const int Stations = 9, Slices = 6;
     private const double LowestPa = 2e3, HighestPa = 4e7;
 
-    /// <summary>Pa against the load's temperature in K, between two temperatures.</summary>
-    public static Func<double, double> Of(Hardware h, HelmholtzModel model, double coldK, double warmK, CancellationToken cancel)
+    /// <summary>Pa against the load's temperature in K, between two temperatures, of a charge in mole fractions and mol.</summary>
+    public static Func<double, double> Of(Hardware h, HelmholtzModel model, double[] z, double chargeMol, double coldK, double warmK, CancellationToken cancel)
     {
         var flash = new Flash(model);
-        double[] z = [.. h.Machine.Charge.Mixture.MoleFractions];
         double exchanger = (h.Recuperator.Hot.AreaM2 + h.Recuperator.Cold.AreaM2) * h.Recuperator.LengthM, cold = h.Coil?.VolumeM3 ?? 0, warm = h.Buffer?.VolumeM3 ?? 0;
         foreach (var v in h.Volumes)
             if (v.State is VolumeState.ColdHigh or VolumeState.ColdLow or VolumeState.Throttled or VolumeState.Capillary) cold += v.VolumeM3;
@@ -37,7 +36,7 @@ internal static class RestPressure
                 double Density(double k) => flash.TemperaturePressure(k, Math.Exp(ln), z).MolarDensity;
                 double sum = cold * Density(load) + warm * Density(h.RoomK);
                 for (int s = 0; s < Slices; s++) sum += exchanger / Slices * Density(load + (h.RoomK - load) * (s + 0.5) / Slices);
-                return Math.Log(sum / h.ChargeMol);
+                return Math.Log(sum / chargeMol);
             }
 
             p[i] = guess = Root(Off, guess);

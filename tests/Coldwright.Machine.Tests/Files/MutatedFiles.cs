@@ -21,7 +21,6 @@ public sealed class MutatedFiles
     {
         var random = new Random(Seed);
         var sources = new[] { Examples.Workshop, File.ReadAllText(Examples.Folder("leaky-box", "machine.yaml")), StarterText.Machine };
-        var watch = Stopwatch.StartNew();
         var good = 0;
         for (int i = 0; i < Count; i++)
         {
@@ -46,7 +45,6 @@ public sealed class MutatedFiles
         }
         // A few mutations land in remarks and leave a good file; if all or none did, this test would test nothing.
         Assert.InRange(good, 10, Count / 2);
-        Assert.True(watch.Elapsed < TimeSpan.FromSeconds(20), $"took {watch.Elapsed}");
     }
 
     private static byte[] Mutate(string source, Random random)

@@ -11,20 +11,23 @@ namespace Coldwright.Simulation.Tests.Cooldown;
 public sealed class CooldownTests
 {
     /// <summary>
-    /// Nothing moves any more: the same balances as the closed loop's, on another grid and with the parts' maps. Without product, as the fill valve is shut: the rating
+    /// Nothing moves any more: the same balances as the closed loop's, on another grid and with tables of their own. Without product, as the fill valve is shut: the rating
     /// fits the coil's outside film to a product that condenses on it.
     /// </summary>
-    [Fact]
-    public void The_plateau_is_the_closed_loops_no_load_temperature()
+    [Theory]
+    [InlineData("stops-pinch", 0.2)]
+    [InlineData("stops-leak", 0.4)]
+    [InlineData("stops-copper", 0.6)]
+    public void The_plateau_is_the_closed_loops_no_load_temperature(string example, double toleranceK)
     {
-        var folder = Coolers.Folder("stops-pinch");
+        var folder = Coolers.Folder(example);
         var model = CubicModel.Create(folder.Machine!.Charge.Mixture.Names);
         var dry = folder.Layout! with { Feed = null };
         var operation = folder.Machine.Operation;
         var target = new LoopTarget(HeldPressure.Neither, operation.SolveFor, operation.HighPressurePa, operation.LowPressurePa, dry.Aftercooler.PressureDropPa);
         var solver = new ClosedSolver(HardwareReader.Read(folder.Machine, dry, model, TestContext.Current.CancellationToken), model, target, new RatingOptions(), TestContext.Current.CancellationToken);
         solver.Solve();
-        Assert.Equal(solver.NoLoad!.Pass.LoadK, FollowedCoolers.Of("stops-pinch").PlateauK, 0.2);
+        Assert.Equal(solver.NoLoad!.Pass.LoadK, FollowedCoolers.Of(example).PlateauK, toleranceK);
     }
 
     [Theory]
@@ -108,10 +111,23 @@ public sealed class CooldownTests
     }
 
     [Fact]
-    public void Cancelling_stops_it()
+    public void Cancelled_on_the_way_it_keeps_what_is_done()
     {
         using var cancel = new CancellationTokenSource();
         var folder = Coolers.Folder("stops-pinch");
-        Assert.Throws<OperationCanceledException>(() => CooldownSolver.Run(folder.Machine!, folder.Layout!, FollowedCoolers.Plain, text => { if (text.Contains("min", StringComparison.Ordinal)) cancel.Cancel(); }, cancel.Token));
+        var r = CooldownSolver.Run(folder.Machine!, folder.Layout!, FollowedCoolers.Plain with { Halving = true }, text => { if (text.Contains("min, load at 2", StringComparison.Ordinal)) cancel.Cancel(); }, cancel.Token);
+        Assert.True(r.Stopped && !r.HasPlateau);
+        Assert.True(r.Series.TimeS.Count > 5 && r.Series.TimeS[^1] < 3600, $"{r.Series.TimeS.Count}");
+        Assert.Contains("Stopped on your wish", r.Sentence, StringComparison.Ordinal);
+        Assert.True(r.EnergyError < 1e-6 && r.Changes.Count == 0);
+    }
+
+    [Fact]
+    public void Cancelled_before_anything_is_done_it_stops()
+    {
+        using var cancel = new CancellationTokenSource();
+        cancel.Cancel();
+        var folder = Coolers.Folder("stops-pinch");
+        Assert.ThrowsAny<OperationCanceledException>(() => CooldownSolver.Run(folder.Machine!, folder.Layout!, FollowedCoolers.Plain, null, cancel.Token));
     }
 }

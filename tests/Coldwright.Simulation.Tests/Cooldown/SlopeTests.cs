@@ -1,4 +1,5 @@
 using Coldwright.Fluids.EquationsOfState.PengRobinson;
+using Coldwright.Machine.Recuperation;
 using Coldwright.Machine.Streams;
 using Coldwright.Simulation.ClosedLoop;
 using Coldwright.Simulation.Cooldown;
@@ -44,8 +45,50 @@ public sealed class SlopeTests
         Assert.Equal(difference, slope, 0.06 * Math.Abs(difference) + 0.05);
     }
 
+    [Theory]
+    [InlineData("leak", 0.01)]
+    [InlineData("compressor-flow", 0.01)]
+    [InlineData("throttle-flow", 0.01)]
+    [InlineData("high-film", 0.03)]
+    [InlineData("charge", 0.01)]
+    public void Derivatives_of_what_sensors_read_agree_with_differences(string id, double step)
+    {
+        // the load falls fast and nothing condenses or dries out just then: there a slope is one
+        const double time = 1500;
+        int parameter = Array.IndexOf(PlantParameters.Ids, id);
+        CooldownSlopes At(double factor, bool sensitivity)
+        {
+            double[] f = PlantParameters.Nominal();
+            f[parameter] = factor;
+            var recorder = new SlopeRecorder(_plant, [time]);
+            var run = new CooldownRun(_plant, _maker, new CooldownOptions { Sensitivity = sensitivity, Tolerance = 1e-5, Drift = 0.3 }, f, null, default) { Frozen = true, SlopesAt = recorder };
+            run.Start(null);
+            run.To(time + 60, null, null);
+            return recorder.Slopes;
+        }
+
+        CooldownSlopes with = At(1, true), up = At(1 + step, false), down = At(1 - step, false);
+        foreach (var (quantity, floor) in new[] { (CooldownQuantity.LoadK, 0.3), (CooldownQuantity.ThrottleInletK, 0.3), (CooldownQuantity.SuctionK, 0.1), (CooldownQuantity.LowPressurePa, 3000.0), (CooldownQuantity.HighPressurePa, 8000.0), (CooldownQuantity.CompressorW, 1.0), (CooldownQuantity.MassFlow, 1e-5) })
+        {
+            double difference = (up.Value(quantity, 0) - down.Value(quantity, 0)) / (2 * step);
+            Assert.True(Math.Abs(difference - with.By(parameter, quantity, 0)) < 0.06 * Math.Abs(difference) + floor, $"{quantity}: {with.By(parameter, quantity, 0)}, by differences {difference}");
+        }
+    }
+
     [Fact]
-    public void Ten_slopes_cost_less_than_two_runs_more()
+    public void Less_light_gas_is_another_composition_and_less_of_it()
+    {
+        double[] f = PlantParameters.Nominal();
+        f[PlantParameters.LightGas] = 0.8;
+        var run = new CooldownRun(_plant, _maker, new CooldownOptions(), f, null, default);
+        double[] z = [.. _plant.Hardware.Machine.Charge.Mixture.MoleFractions];
+        int light = _plant.Hardware.Machine.Charge.Mixture.Names.ToList().IndexOf("nitrogen");
+        Assert.Equal(_plant.Hardware.ChargeMol * (1 - 0.2 * z[light]), run.TotalMol, 1e-9);
+        Assert.Equal(0.8 * z[light] / (1 - 0.2 * z[light]), run.Charged[light], 1e-12);
+    }
+
+    [Fact]
+    public void Slopes_cost_less_than_two_runs_more()
     {
         var with = Run(PlantParameters.Nominal(), true, 1e-4);
         Assert.True(with.SlopeEvaluations < 2 * (with.Evaluations - with.SlopeEvaluations + 8 * with.Steps), $"{with.SlopeEvaluations} of {with.Evaluations} evaluations, {with.Steps} steps");
@@ -58,6 +101,7 @@ public sealed class SlopeTests
         run.Start(null);
         run.To(2 * 3600, null, null);
         var at = run.Point(run.State);
+        Correlations(run, at);
         var (f, flash, z) = (run.Equations, new Fluids.PhaseEquilibrium.Flash(_maker.Model), run.Z);
         for (int i = 0; i <= _plant.Layout.Cells; i += 3)
         {
@@ -78,5 +122,26 @@ public sealed class SlopeTests
         run.Start(null);
         run.To(4 * 3600, null, null);
         Assert.True(run.WorstDrift < 0.12, $"{run.WorstDrift}");
+    }
+
+    // films, friction and hold-up tabulated, against every correlation at every place
+    private void Correlations(CooldownRun run, PlantPoint at)
+    {
+        var (h, f, n) = (_plant.Hardware, run.Equations, _plant.Layout.Cells);
+        foreach (var (march, geometryHot, table, enthalpy, pressure, passage) in new[] { (f.Hot, true, f.Loop.Tables.High, at.RecuperatorInlet, at.HighPa, f.Loop.Passages.High), (f.Cold, false, f.Loop.Tables.Low, at.CoilOutEnthalpy, at.CoilOutPa, f.Loop.Passages.Low) })
+        {
+            double[] wall = f.WallK.ToArray();
+            var exact = new WallMarch(h.Recuperator, geometryHot, n, _plant.Conductivity);
+            exact.Run(new StreamInlet(table, at.Flow, enthalpy, pressure), wall, 0, h.RoomK, new MarchScales(1, 1, 1), false);
+            march.Run(new StreamInlet(table, at.Flow, enthalpy, pressure), wall, 0, h.RoomK, new MarchScales(1, 1, 1), false, passage);
+            for (int i = 0; i < n; i++)
+            {
+                Assert.Equal(1, march.Conductance[i] / exact.Conductance[i], 0.02);
+                Assert.Equal(1, march.Moles[i] / exact.Moles[i], 0.02);
+            }
+            Assert.Equal(1, march.Conductance.Sum() / exact.Conductance.Sum(), 4e-3);
+            Assert.Equal(1, march.Moles.Sum() / exact.Moles.Sum(), 4e-3);
+            Assert.Equal(exact.OutletPressurePa, march.OutletPressurePa, 2e-3 * Math.Abs(pressure - exact.OutletPressurePa) + 5);
+        }
     }
 }

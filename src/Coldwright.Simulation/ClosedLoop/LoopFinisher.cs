@@ -1,0 +1,175 @@
+using Coldwright.Numerics;
+using Coldwright.Numerics.LinearAlgebra;
+
+namespace Coldwright.Simulation.ClosedLoop;
+
+/// <summary>
+/// Closes a loop tightly from nearby: all unknowns at once by Newton's method with Broyden's corrections, on tables with slopes along the
+/// composition, so that no flash of a table is needed on the way. The load's temperature may be one of the unknowns, with no cooling left over
+/// as its balance. Tables are placed anew where the composition has moved far from their middle, the throttle's model is asked again where its
+/// line is off. Not thread-safe.
+/// </summary>
+internal sealed class LoopFinisher(LoopCloser closer)
+{
+    private readonly LoopEvaluator _evaluator = closer.Evaluator;
+    private readonly LoopTarget _target = closer.Target;
+
+    // relative, of the throttle's own march
+    private const double Resolution = 3e-4;
+    private const double PressureStep = 1e-4, EnthalpyStep = 2e-3, FractionStep = 1e-3, LoadStep = 2e-3;
+    private const double MostLnPressure = 0.2, MostEnthalpy = 2.5, MostLnFraction = 0.3, MostLoadK = 4;
+    // W and K that make cooling left over and load of order one
+    private const double CoolingScaleW = 30, LoadScaleK = 10;
+    // ln of a fraction: tables err by its square
+    private const double Reach = 0.03, Furthest = 0.25;
+    // before the throttle is asked again the loop need not be closer
+    private const double Middling = 1e-5, Rounding = 1e-9;
+    private const int MostSteps = 40, MostPlacings = 8, MostHalvings = 6, MostJacobians = 4;
+
+    /// <summary>A tightly closed pass with its whole Jacobian (row-major; the load's column and row last where it was an unknown).</summary>
+    public sealed record Finished(LoopPass Pass, double Residual, int Steps, double[] Jacobian);
+
+    // where a search stands
+    private sealed class Search(LoopPass pass, double[]? jacobian, bool loadIsFree)
+    {
+        public LoopPass Pass { get; set; } = pass;
+        public double[]? Jacobian { get; set; } = jacobian;
+        public bool LoadIsFree => loadIsFree;
+        public int Steps { get; set; }
+        public double[] Residuals => loadIsFree ? [.. Pass.Residuals, Pass.NetCoolingW / CoolingScaleW] : Pass.Residuals;
+        public double Norm => Of(Pass);
+        public int Size => Pass.State.Count + (loadIsFree ? 1 : 0);
+
+        public double Of(LoopPass p) => Math.Max(LoopBalances.Norm(p.Residuals), loadIsFree ? Math.Abs(p.NetCoolingW) / CoolingScaleW : 0);
+    }
+
+    /// <summary>Closes.</summary>
+    /// <param name="near">A state nearby with its tables, which have slopes; its load is the one wanted, or the first guess.</param>
+    /// <param name="throttle">The throttle near it.</param>
+    /// <param name="loadIsFree">True: the load at which no cooling is left.</param>
+    /// <param name="tolerance">Largest scaled balance left.</param>
+    /// <param name="jacobian">One found nearby; null: differenced.</param>
+    /// <exception cref="SolveException">It does not close.</exception>
+    public Finished Close(LoopPass near, ThrottleEstimate throttle, bool loadIsFree, double tolerance, double[]? jacobian = null)
+    {
+        var search = new Search(Run(near.State, near.LoadK, near, throttle), jacobian, loadIsFree);
+        for (int placing = 0; ; placing++)
+        {
+            Settle(search, throttle, Math.Max(tolerance, Middling));
+            var p = search.Pass;
+            if (placing < MostPlacings && (p.Tables.FromFamily(p.Tables.Z) > Reach || !LoopCloser.IsCentred(p)) && closer.WithSlopes(p, p.LoadK) is { } there)
+            {
+                search.Pass = Run(there.State, p.LoadK, there, throttle);
+                continue;
+            }
+            var (inlet, back) = LoopEvaluator.ThrottleQuestion(p);
+            double off = _target.ThrottleIsFree ? 0 : throttle.Check(inlet, back);
+            if (Math.Abs(off) > Resolution && placing < MostPlacings)
+            {
+                throttle.Ask(inlet, back);
+                search.Pass = Run(p.State, p.LoadK, p, throttle);
+                continue;
+            }
+            Settle(search, throttle, tolerance);
+            return new Finished(search.Pass with { ThrottleOff = off }, search.Norm, search.Steps, search.Jacobian ?? Difference(search, throttle));
+        }
+    }
+
+    private void Settle(Search s, ThrottleEstimate throttle, double tolerance)
+    {
+        double norm = s.Norm;
+        int slow = 0, jacobians = 0;
+        for (int step = 0; step < MostSteps && norm > tolerance; step++)
+        {
+            if (s.Jacobian is null || slow >= 2)
+            {
+                if (jacobians++ == MostJacobians) break;
+                (s.Jacobian, slow) = (Difference(s, throttle), 0);
+            }
+            if (Step(s, norm, throttle) is { } next)
+            {
+                double now = s.Of(next);
+                slow = now > 0.3 * norm ? slow + 1 : 0;
+                (s.Pass, norm) = (next, now);
+                s.Steps++;
+            }
+            // the Jacobian has learnt from the trials; when that was of no use, a new one
+            else slow++;
+        }
+        if (norm <= Math.Max(tolerance, Rounding)) return;
+        int worst = LoopBalances.Worst(s.Pass.Residuals);
+        throw new SolveException(new SolveReport(SolveStatus.NotConverged, s.Steps, norm, FormattableString.Invariant(
+            $"the loop does not close with the load at {s.Pass.LoadK:0.#} K: the balance of {LoopBalances.Name(worst)} is left {Math.Abs(s.Pass.Residuals[worst]):0.0e+0} open at {s.Pass.AftercooledPa / 1e5:0.##} and {s.Pass.State.SuctionPa / 1e5:0.##} bar absolute, {s.Pass.Flow:0.####} mol/s")));
+    }
+
+    // a step that lowers the norm; null when none does
+    private LoopPass? Step(Search s, double norm, ThrottleEstimate throttle)
+    {
+        int n = s.Pass.State.Count, size = s.Size;
+        double[] f = s.Residuals, dx = [.. f], spoilt = [.. s.Jacobian!];
+        if (!Dense.TrySolve(spoilt, dx, size)) return null;
+        double share = 1;
+        for (int i = 0; i < size; i++)
+        {
+            dx[i] = -dx[i];
+            share = Math.Min(share, Most(i, n) / Math.Max(Math.Abs(dx[i]), 1e-300));
+        }
+        var matrix = new BroydenMatrix(size, s.Jacobian!);
+        for (int halving = 0; halving < MostHalvings; halving++, share *= 0.4)
+        {
+            double[] step = [.. dx.Select(v => share * v)];
+            if (Moved(s, step, throttle) is not { } trial) continue;
+            matrix.Correct(step, f, s.LoadIsFree ? [.. trial.Residuals, trial.NetCoolingW / CoolingScaleW] : trial.Residuals);
+            double now = s.Of(trial);
+            // a first full step may rise a little: the Jacobian has just learnt from it
+            if (now < (1 - 0.1 * share) * norm || (halving == 0 && now < 1.5 * norm && now < 1)) return trial;
+        }
+        return null;
+    }
+
+    private static double Most(int i, int n) => i == n ? MostLoadK / LoadScaleK : i >= LoopState.FirstFraction ? MostLnFraction : IsPressure(i) ? MostLnPressure : MostEnthalpy;
+
+    private static bool IsPressure(int i) => i is LoopState.High or LoopState.LnSuction or LoopState.LnCoil;
+
+    private LoopPass? Moved(Search s, double[] step, ThrottleEstimate throttle)
+    {
+        int n = s.Pass.State.Count;
+        try
+        {
+            return Run(s.Pass.State.Moved(step[..n], 1), s.LoadIsFree ? s.Pass.LoadK + step[n] * LoadScaleK : s.Pass.LoadK, s.Pass, throttle);
+        }
+        catch (SolveException e) when (e.Report.Status is SolveStatus.Outside or SolveStatus.NoSolution or SolveStatus.NotConverged)
+        {
+            return null;
+        }
+    }
+
+    private LoopPass Run(LoopState state, double loadK, LoopPass near, ThrottleEstimate throttle)
+    {
+        double[] z = state.Z();
+        if (near.Tables.FromFamily(z) > Furthest) throw new SolveException(new SolveReport(SolveStatus.Outside, 0, near.Tables.FromFamily(z), "the tables' slopes do not reach as far as this composition"));
+        var tables = z.AsSpan().SequenceEqual(near.Tables.Z) ? near.Tables : _evaluator.Tables.Along(near.Tables, z)!;
+        return _evaluator.Run(state, loadK, tables, near.Recuperator, _target, throttle);
+    }
+
+    private double[] Difference(Search s, ThrottleEstimate throttle)
+    {
+        int n = s.Pass.State.Count, size = s.Size;
+        double[] j = new double[size * size], f0 = s.Residuals;
+        for (int c = 0; c < size; c++)
+        {
+            double h = c == n ? LoadStep : c >= LoopState.FirstFraction ? FractionStep : IsPressure(c) ? PressureStep : EnthalpyStep;
+            var step = new double[size];
+            step[c] = h;
+            var moved = Moved(s, step, throttle);
+            if (moved is null)
+            {
+                step[c] = h = -h;
+                moved = Moved(s, step, throttle) ?? throw new SolveException(new SolveReport(SolveStatus.NotConverged, 0, double.NaN, "a part of the loop has no answer next to one it has"));
+            }
+            for (int r = 0; r < n; r++) j[r * size + c] = (moved.Residuals[r] - f0[r]) / h;
+            if (s.LoadIsFree) j[n * size + c] = (moved.NetCoolingW / CoolingScaleW - f0[n]) / h;
+        }
+        return j;
+    }
+}
