@@ -71,6 +71,11 @@ public static class BatchJson
         });
         Feed(w, result.Feed);
         Impurities(w, result.Impurities);
+        w.Objects("coil_by_level", result.Coil?.Levels.Zip(result.Coil.Conductances) ?? [], c =>
+        {
+            w.Number("level", c.First);
+            w.Number("conductance_W_K", c.Second);
+        });
         Series(w, run.Series);
         w.Texts("warnings", report.Warnings);
         w.WriteEndObject();

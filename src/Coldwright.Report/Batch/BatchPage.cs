@@ -32,6 +32,9 @@ public static class BatchPage
             var wait = new WaitPicture(report, r);
             html.Section("What each further minute of cooling buys", h => Page.Figure(h, wait.Draw, wait.Caption, wait.Table));
         }
+        if (report.Result.Coil is { } coil)
+            html.Section("The coil as the vessel fills", h => h.Element("p", "Turns under liquid no longer condense. What the coil passes for each kelvin, with the mixture as it leaves the throttle; the rating counts the vessel as half full.")
+                .Table([">liquid in the vessel", ">W/K"], coil.Levels.Zip(coil.Conductances, (v, g) => new[] { r.Percent(v), r.Figures(g, 3) })));
         Feed(html, report, r);
         Impurities(html, report, r);
         Joules(html, report, r);

@@ -17,43 +17,52 @@ internal static class ReliefSizeRule
     private const double PlainOpening = 0.62 * 0.9;
     private const double GasConstant = 8.314462618;
 
-    public static IEnumerable<Finding> Apply(MachineLayout layout, CautionInputs inputs, ICollection<string> warnings, CancellationToken cancellation)
+    /// <summary>What some reliefs have to pass together.</summary>
+    /// <param name="Reliefs">The devices.</param>
+    /// <param name="NeedM">Bore for the heat of the standard, or for the pump, m.</param>
+    /// <param name="FireM">Bore for a fire on the bare metal, m; that for the pump again where it is the pump that fills.</param>
+    /// <param name="Words">Where the figures come from, in words.</param>
+    /// <param name="Source">Publications.</param>
+    internal sealed record Need(IReadOnlyList<ReliefPart> Reliefs, double NeedM, double FireM, string Words, string Source);
+
+    public static IEnumerable<Finding> Apply(MachineLayout layout, CautionInputs inputs, ICollection<string> warnings, CancellationToken cancellation) =>
+        Needs(layout, inputs, warnings, cancellation).SelectMany(n => Judge(n, layout, inputs));
+
+    /// <summary>What the reliefs of every closed volume must pass.</summary>
+    internal static IEnumerable<Need> Needs(MachineLayout layout, CautionInputs inputs, ICollection<string> warnings, CancellationToken cancellation)
     {
         foreach (var volume in layout.ClosedVolumes())
         {
             cancellation.ThrowIfCancellationRequested();
             var reliefs = volume.Reliefs.ToArray();
             if (reliefs.Length == 0) continue;
-            if (volume.HoldsLiquid && !volume.HasRoom)
-                foreach (var finding in Cold(volume, reliefs, layout, inputs, warnings))
-                    yield return finding;
-            if (volume.TakesDischarge && volume.Borders.OfType<CompressorPart>().FirstOrDefault() is { } compressor)
-                foreach (var finding in Pumped(compressor, reliefs.Where(r => layout.ZoneOf(r) == Zone.High).ToArray(), layout, inputs))
-                    yield return finding;
+            if (volume.HoldsLiquid && !volume.HasRoom && Cold(volume, reliefs, layout, warnings) is { } cold) yield return cold;
+            if (volume.TakesDischarge && volume.Borders.OfType<CompressorPart>().FirstOrDefault() is { } compressor
+                && Pumped(compressor, reliefs.Where(r => layout.ZoneOf(r) == Zone.High).ToArray(), layout, inputs) is { } pumped) yield return pumped;
         }
     }
 
-    private static IEnumerable<Finding> Cold(ClosedVolume volume, ReliefPart[] reliefs, MachineLayout layout, CautionInputs inputs, ICollection<string> warnings)
+    private static Need? Cold(ClosedVolume volume, ReliefPart[] reliefs, MachineLayout layout, ICollection<string> warnings)
     {
         var room = layout.Machine.Room;
         var surface = ZoneVolume.SurfaceM2(volume, layout);
         var pressure = RelievingPa(reliefs, room.PressurePa);
-        if (surface <= 0 || pressure <= room.PressurePa || Condition(volume, pressure, layout.Machine, warnings) is not { } condition) yield break;
+        if (surface <= 0 || pressure <= room.PressurePa || Condition(volume, pressure, layout.Machine, warnings) is not { } condition) return null;
         var flow = HeatedVessel.FlowKgPerS(surface, condition.HeatPerMassJPerKg);
         var heat = GasReliefArea.BoreM(HeatedVessel.AreaM2(flow, condition.SpecificVolumeM3PerKg, pressure, condition.Gas.HeatCapacityRatio, PlainOpening));
         var air = CryogenicContainerFlow.FireFreeAirM3PerS(CryogenicContainerFlow.BareGasFactor(condition.Gas, condition.HeatPerMassJPerKg), surface);
         var fire = GasReliefArea.BoreM(CryogenicContainerFlow.AreaM2(air, pressure, room.PressurePa, PlainOpening));
         var needs = string.Create(CultureInfo.InvariantCulture, $"bore for {HeatedVessel.StandardHeatFluxWPerM2 / 1000:0} kW/m2 on {surface:0.000} m2 {heat * 1e3:0.0} mm; in a fire on the bare metal {fire * 1e3:0.0} mm");
-        foreach (var finding in Judge(reliefs, layout, inputs, heat, fire, needs, HeatedVessel.Source + "; fire: " + CryogenicContainerFlow.Source)) yield return finding;
+        return new(reliefs, heat, fire, needs, HeatedVessel.Source + "; fire: " + CryogenicContainerFlow.Source);
     }
 
-    private static IEnumerable<Finding> Pumped(CompressorPart compressor, ReliefPart[] reliefs, MachineLayout layout, CautionInputs inputs)
+    private static Need? Pumped(CompressorPart compressor, ReliefPart[] reliefs, MachineLayout layout, CautionInputs inputs)
     {
         var machine = layout.Machine;
         var room = machine.Room;
-        if (reliefs.Length == 0 || compressor.DisplacementM3 is null || compressor.SpeedRevPerS is null) yield break;
+        if (reliefs.Length == 0 || compressor.DisplacementM3 is null || compressor.SpeedRevPerS is null) return null;
         var pressure = RelievingPa(reliefs, room.PressurePa);
-        if (pressure <= room.PressurePa) yield break;
+        if (pressure <= room.PressurePa) return null;
         var mixture = machine.Charge.Mixture;
         var molarMass = mixture.Names.Zip(mixture.MoleFractions).Sum(p => p.Second * inputs.MolarMassKgPerMol(p.First));
         // Whole swept volume of ideal gas at room temperature: more than the compressor delivers.
@@ -61,11 +70,12 @@ internal static class ReliefSizeRule
         var hot = inputs.DischargeTemperatureK ?? compressor.MaximumDischargeTemperatureK;
         var bore = GasReliefArea.BoreM(GasReliefArea.AreaM2(new(hot, 1, molarMass, 1.2), flow, pressure, room.PressurePa, PlainOpening));
         var needs = string.Create(CultureInfo.InvariantCulture, $"bore that passes all the compressor sweeps, {flow * 1e3:0.0} g/s, is {bore * 1e3:0.0} mm");
-        foreach (var finding in Judge(reliefs, layout, inputs, bore, bore, needs, GasReliefArea.Source + "; flow of a compressor against a shut valve: EN 13136, from memory")) yield return finding;
+        return new(reliefs, bore, bore, needs, GasReliefArea.Source + "; flow of a compressor against a shut valve: EN 13136, from memory");
     }
 
-    private static IEnumerable<Finding> Judge(ReliefPart[] reliefs, MachineLayout layout, CautionInputs inputs, double needM, double fireM, string needs, string source)
+    private static IEnumerable<Finding> Judge(Need need, MachineLayout layout, CautionInputs inputs)
     {
+        var (reliefs, needM, fireM, needs, source) = need;
         var names = string.Join(" and ", reliefs.Select(r => r.Name));
         var bores = reliefs.Select(r => Bore(r, layout, inputs)).ToArray();
         if (bores.Any(b => b is null))

@@ -29,6 +29,8 @@ public sealed record BatchCooler
     public double FlaskConductanceWPerK { get; init; }
     /// <summary>Net cooling of the cold end (box leak taken off) against the content's temperature, W over K.</summary>
     public required MonotoneCubic NetCoolingW { get; init; }
+    /// <summary>How the level changes that; null: not at all.</summary>
+    public CoilByLevel? Coil { get; init; }
     /// <summary>Electricity of loop, precooler and fans while it all runs, W.</summary>
     public double LoopPowerW { get; init; }
     /// <summary>Room, K.</summary>
@@ -61,6 +63,19 @@ public sealed record BatchCooler
     public required double StartK { get; init; }
     /// <summary>Below this the product freezes, K.</summary>
     public required double FreezingK { get; init; }
+
+    /// <summary>What the cold end takes from the content, W; negative below the no-load temperature.</summary>
+    /// <param name="content">The content.</param>
+    /// <param name="massKg">Its mass, kg.</param>
+    internal double CoolingW(in ContentState content, double massKg) => Coil is null ? NetCoolingW.At(content.TemperatureK) : Coil.NetW(content.TemperatureK, CoveredShare(content, massKg));
+
+    // Liquid over the vessel's volume. Dense fluid washes all turns as liquid does; between gas and dense fluid the change is rounded.
+    private double CoveredShare(in ContentState content, double massKg)
+    {
+        if (content.TwoPhase) return Math.Clamp(massKg * content.LiquidShare / content.LiquidDensity / VesselM3, 0, 1);
+        double s = Math.Clamp((massKg / VesselM3 / (Fluid.Model.Substances[0].CriticalDensity * Fluid.MolarMass) - 0.7) / 0.6, 0, 1);
+        return s * s * (3 - 2 * s);
+    }
 
     /// <summary>Product at the room's pressure: boiling point (K), enthalpies of liquid and vapour (J/kg), liquid density (kg/m3).</summary>
     internal (double BoilingK, double Liquid, double Vapour, double Density) AtRoom

@@ -55,6 +55,7 @@ public static class BatchCoolerReader
         var outlet = OutletFlow.Create(fluid, roomPa, feed.PressurePa, cancel);
         double drainArea = Area(drain, "the drain valve", said), arriving = layout.FeedPrecooled && layout.Precooler is { } p ? Math.Min(roomK, p.OutletTemperatureK) : roomK;
         var (conductance, wall) = Flask(layout.Flask, said);
+        var net = Curve(rating, p => p.NetCoolingW);
         if (feed.SupplyPressurePa is not null && feed.Compressor is null)
             said.Add($"the feed compressor of '{feed.Name}' is not described: it delivers whatever is asked and never gets hot; add 'compressor' to {feed.Name} (type, displacement, speed)");
         if (feed.Receiver is null) said.Add($"no receiver is described: the supply of '{feed.Name}' does not fall; add 'receiver' to {feed.Name} (volume, pressure)");
@@ -62,7 +63,7 @@ public static class BatchCoolerReader
         {
             Product = map, Fluid = fluid, Outlet = outlet, Line = line, LineMetal = lineMetal, VesselMetal = metal, VesselM3 = volume,
             FlaskMetal = wall, FlaskM3 = layout.Flask?.VolumeM3 ?? 1e-3, FlaskConductanceWPerK = conductance,
-            NetCoolingW = Cooling(rating), LoopPowerW = rating.Power.MainW + rating.Power.PrecoolW + rating.Power.FansW,
+            NetCoolingW = net, Coil = CoilByLevelMaker.Of(layout, rating, shape, net, Curve(rating, p => p.GrossCoolingW), Math.Max(arriving, rating.OperatingTemperatureK + 1), said, cancel), LoopPowerW = rating.Power.MainW + rating.Power.PrecoolW + rating.Power.FansW,
             RoomK = roomK, RoomPa = roomPa, ArrivingK = arriving, SupplyLineM3 = before, FillLineM3 = behind,
             FillAreaM2 = Area(fill, "the fill valve", said), DrainAreaM2 = drainArea, SeatAreaM2 = Seat(drain, outlet, map, feed.PressurePa, roomPa),
             FeedPa = feed.PressurePa, Receiver = feed.Receiver, SuctionPa = feed.SupplyPressurePa, Compressor = feed.Compressor, FeedEfficiency = feed.FeedCompressorEfficiency,
@@ -70,10 +71,10 @@ public static class BatchCoolerReader
         };
     }
 
-    private static MonotoneCubic Cooling(ModelRating rating)
+    private static MonotoneCubic Curve(ModelRating rating, Func<CoolingPoint, double> watts)
     {
         var curve = rating.CoolingCurve;
-        return new([.. curve.Select(p => p.TemperatureK)], [.. curve.Select(p => p.NetCoolingW)], new bool[curve.Count]);
+        return new([.. curve.Select(p => p.TemperatureK)], [.. curve.Select(watts)], new bool[curve.Count]);
     }
 
     private static (double VolumeM3, MetalStore? Metal) Vessel(LoopLayout layout, VesselGeometry shape, List<string> said)

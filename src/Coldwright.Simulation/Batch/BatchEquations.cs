@@ -103,7 +103,7 @@ internal sealed class BatchEquations
         Feed(y, ref f);
         Drain(y, ref f);
         Flask(y, ref f);
-        f.CoolingW = _c.NetCoolingW.At(f.Vessel.TemperatureK);
+        f.CoolingW = _c.CoolingW(f.Vessel, y[VesselKg]);
         return true;
     }
 

@@ -124,6 +124,8 @@ public sealed record BatchResult
     public required ImpurityResult Impurities { get; init; }
     /// <summary>The feed compressor; null without one described.</summary>
     public FeedDuty? Feed { get; init; }
+    /// <summary>How the level changes the cold end's capacity; null where the coil's size is not known.</summary>
+    public CoilByLevel? Coil { get; init; }
     /// <summary>The rating that gave the cold end's capacity.</summary>
     public required ModelRating Rating { get; init; }
     /// <summary>Product's name.</summary>

@@ -123,7 +123,7 @@ internal sealed class BatchRunner
         if (_plan.StandS > 0) Step("stand", _time + _plan.StandS, []);
     }
 
-    private double Cooling(ReadOnlySpan<double> y) => _cooler.NetCoolingW.At(_equations.Vessel(y[VesselKg], y[VesselJ]).TemperatureK);
+    private double Cooling(ReadOnlySpan<double> y) => _cooler.CoolingW(_equations.Vessel(y[VesselKg], y[VesselJ]), y[VesselKg]);
 
     private double Pressure(ReadOnlySpan<double> y) => _equations.Vessel(y[VesselKg], y[VesselJ]).PressurePa;
 

@@ -75,6 +75,7 @@ public static class BatchSimulation
             Waiting = waiting,
             Impurities = ImpurityAccount.Of(cooler, purity, run, said),
             Feed = duty,
+            Coil = cooler.Coil,
             Rating = rated,
             Substance = layout.Feed!.Gas,
             VesselVolumeM3 = cooler.VesselM3,
