@@ -1,3 +1,4 @@
+using Coldwright.Machine.Charge;
 using Coldwright.Runs.Record;
 
 namespace Coldwright.Runs.Tightness;

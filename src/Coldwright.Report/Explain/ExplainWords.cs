@@ -1,0 +1,74 @@
+using Coldwright.Report.Cooldown;
+using Coldwright.Runs.Explain;
+
+namespace Coldwright.Report.Explain;
+
+/// <summary>Figures and rows of an explanation, shared by screen and page.</summary>
+internal static class ExplainWords
+{
+    /// <summary>A cause's figure and interval.</summary>
+    public static (string Value, string Interval) Figure(ExplainedCause c, Readout r) => c.Id == "none" ? ("", "") : c.Unit switch
+    {
+        "" => ($"{r.Fixed(c.Value, 2)} x", $"{r.Fixed(c.Low, 2)} to {r.Fixed(c.High, 2)} of the file"),
+        "K" => ($"{r.Difference(c.Value)}", $"{r.Difference(c.Low)} to {r.Difference(c.High)}"),
+        _ => (r.Figures(Math.Max(0, c.Value), 2), $"{r.Figures(Math.Max(0, c.Low), 2)} to {r.Figures(Math.Max(0, c.High), 2)}, {c.Unit}"),
+    };
+
+    /// <summary>Rows: rank, id, cause, figure, interval, probability, share.</summary>
+    public static IEnumerable<string[]> Causes(ExplainReport report, Readout r) => report.Shown.Select(c => new[]
+    {
+        c.Named ? $"{c.Rank}" : "", c.Id, c.Detail.Length > 0 ? $"{c.Name} ({c.Detail})" : c.Name, Figure(c, r).Value, Figure(c, r).Interval, r.Percent(c.Probability), c.ShareOfShortfall > 0 ? r.Percent(c.ShareOfShortfall) : "",
+    });
+
+    /// <summary>Rows: phase, from, to.</summary>
+    public static IEnumerable<string[]> Phases(ExplainReport report) => report.Result.Phases.Select(p => new[] { p.Kind, CooldownScale.Time(p.FromS), CooldownScale.Time(p.ToS) });
+
+    /// <summary>Rows: term, power.</summary>
+    public static IEnumerable<string[]> Watts(ExplainReport report, Readout r) => report.Result.Watts.Select(t => new[] { t.Name, r.Watts(t.Watts), r.Percent(t.Share) });
+
+    /// <summary>A figure of the comparison in words.</summary>
+    public static string NameOf(Feature f)
+    {
+        string what = f.What switch
+        {
+            Observable.Load => "load", Observable.ThrottleInlet => "before the throttle, above the load", Observable.CoilOutlet => "behind the coil, above the load", Observable.Precooled => "behind the precooler", Observable.Return => "returning gas",
+            Observable.Discharge => "discharge", Observable.HighPressure => "high side", Observable.LowPressure => "suction", Observable.MassFlow => "flow", Observable.CompressorPower => "compressor's power", _ => "power",
+        };
+        string share = FormattableString.Invariant($"{100 * f.At:0} %");
+        return f.Kind switch
+        {
+            FeatureKind.LnTime => $"time to {share} of the way",
+            FeatureKind.AtShare => $"{what}, {share} of the way",
+            FeatureKind.AtEnd => $"{what}, end of the pull-down",
+            FeatureKind.LateChange => $"{what}, change in the last third",
+            FeatureKind.WarmReading => "load less room, warm",
+            FeatureKind.RestPressure => "pressure at rest, warm",
+            FeatureKind.LnWarmUp => FormattableString.Invariant($"time to warm by {f.At:0} K"),
+            FeatureKind.WarmUpPressure => FormattableString.Invariant($"pressure at rest, {f.At:0} K warmer"),
+            _ => f.At switch { 0 => "gas fed", 1 => "found in the flask", 2 => "flask's loss", 3 => "vessel's pressure over the vapour pressure", _ => "vessel when opened" },
+        };
+    }
+
+    /// <summary>A value of a figure in words.</summary>
+    public static string ValueOf(Feature f, double v, Readout r) => f.Kind switch
+    {
+        FeatureKind.LnTime or FeatureKind.LnWarmUp => CooldownScale.Time(Math.Exp(v)),
+        FeatureKind.LateChange when f.IsLog => r.Percent(Math.Exp(v) - 1),
+        FeatureKind.LateChange or FeatureKind.WarmReading => r.Difference(v),
+        FeatureKind.Batch => f.At switch { 0 or 1 => r.With(r.Figures(1000 * v, 3), "g"), 2 => r.With(r.Figures(3.6e6 * Math.Exp(v), 2), "g/h"), 3 => r.Percent(Math.Exp(v) - 1), _ => r.Temperature(v) },
+        _ => f.What switch
+        {
+            Observable.ThrottleInlet or Observable.CoilOutlet => r.Difference(v),
+            Observable.HighPressure or Observable.LowPressure => r.Pressure(Math.Exp(v)),
+            Observable.MassFlow => r.With(r.Figures(1000 * Math.Exp(v), 3), "g/s"),
+            Observable.CompressorPower or Observable.Power => r.Watts(Math.Exp(v)),
+            _ => r.Temperature(v),
+        },
+    };
+
+    /// <summary>Rows: figure, measured, described, fitted, residual over its doubt; the worst first.</summary>
+    public static IEnumerable<string[]> Figures(ExplainReport report, Readout r, int most) => report.Result.Figures.OrderByDescending(f => Math.Abs(f.Measured - f.Described) / f.Uncertainty).Take(most).Select(f => new[]
+    {
+        NameOf(f.Feature), ValueOf(f.Feature, f.Measured, r), ValueOf(f.Feature, f.Described, r), ValueOf(f.Feature, f.Fitted, r), r.Fixed((f.Measured - f.Described) / f.Uncertainty, 1), r.Fixed((f.Measured - f.Fitted) / f.Uncertainty, 1),
+    });
+}

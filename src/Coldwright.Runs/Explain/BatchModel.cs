@@ -1,0 +1,146 @@
+using Coldwright.Fluids.PhaseEquilibrium;
+using Coldwright.Machine.Description;
+using Coldwright.Machine.Feed;
+using Coldwright.Machine.Layout;
+using Coldwright.Materials.Solids;
+using Coldwright.Simulation.Cooldown;
+
+namespace Coldwright.Runs.Explain;
+
+/// <summary>What is odd about a batch, for a prediction.</summary>
+/// <param name="WarmerK">Opened so much warmer than need be, K.</param>
+/// <param name="LineHeat">Heat of the drain line over that expected.</param>
+/// <param name="FlaskHeat">Heat of the flask over that expected.</param>
+/// <param name="SeepKg">Lost through a valve that does not shut, kg.</param>
+/// <param name="Impurity">Mole fraction of gas that does not condense with the product.</param>
+internal sealed record BatchOddity(double WarmerK = 0, double LineHeat = 1, double FlaskHeat = 1, double SeepKg = 0, double Impurity = 0);
+
+/// <summary>A batch in five figures, for a comparison; the whole batch in time is the work of <c>batch</c>.</summary>
+/// <param name="FedKg">Gas taken, kg.</param>
+/// <param name="CollectedKg">In the flask, kg.</param>
+/// <param name="LnBoilOff">ln of what the standing flask loses (kg/s).</param>
+/// <param name="LnExcess">ln of the pressure at opening over the vapour pressure at the vessel's temperature.</param>
+/// <param name="OpeningK">Vessel at opening, K.</param>
+internal sealed record BatchFigures(double? FedKg, double? CollectedKg, double? LnBoilOff, double? LnExcess, double? OpeningK)
+{
+    public const int Count = 5;
+    public double? this[int i] => i switch { 0 => FedKg, 1 => CollectedKg, 2 => LnBoilOff, 3 => LnExcess, _ => OpeningK };
+}
+
+/// <summary>
+/// Predicts the batch of a machine from its pull-down: what it carries off at the condensing temperature condenses the feed; let-down, drain line and flask take their
+/// share. Grams only; docs/theory/explain.md.
+/// </summary>
+internal sealed class BatchModel
+{
+    // Our assumptions: a shut drain valve of 60 g, a flask's wall of 0.15 kg a litre half of it wetted, 0.45 kJ/(kg K); half an hour of waiting before opening; a good flask's loss.
+    private const double ValveKg = 0.06, FlaskKgPerM3 = 150, Wetted = 0.5, FlaskJPerKgK = 450, WaitS = 1800, UsualLossKgPerS = 6e-6, MostFill = 0.85;
+    private const int Nodes = 40;
+
+    private readonly double[] _k = new double[Nodes], _p = new double[Nodes], _liquid = new double[Nodes], _density = new double[Nodes];
+    private readonly double _boilingK, _latent, _liquidAtRoom, _arriving, _vesselM3, _loadJPerK;
+    private readonly VesselPart _vessel;
+
+    private BatchModel(MachineDescription machine, LoopLayout layout, VesselPart vessel, FeedPart feed)
+    {
+        (_vessel, FeedPa) = (vessel, feed.PressurePa);
+        var fluid = new ProductFluid(feed.Gas);
+        double room = machine.Room.PressurePa, cold = fluid.Saturation(room)!.Value.TemperatureK, hot = Math.Min(fluid.Saturation(Math.Min(1.3 * FeedPa, 0.95 * fluid.CriticalPressurePa))!.Value.TemperatureK, fluid.Model.Substances[0].CriticalTemperatureK - 2);
+        (_boilingK, CondensingK) = (cold, fluid.Saturation(Math.Min(FeedPa, 0.95 * fluid.CriticalPressurePa))!.Value.TemperatureK);
+        for (int i = 0; i < Nodes; i++)
+        {
+            _k[i] = cold - 3 + (hot - cold + 3) * i / (Nodes - 1);
+            var s = PureSaturation.AtTemperature(fluid.Model, _k[i]);
+            (_p[i], _density[i]) = (s.PressurePa, s.LiquidDensity * fluid.MolarMass);
+            _liquid[i] = fluid.Saturated(s.PressurePa, 0).MolarEnthalpy / fluid.MolarMass;
+        }
+        _liquidAtRoom = At(_liquid, cold);
+        _latent = fluid.Saturated(room, 1).MolarEnthalpy / fluid.MolarMass - _liquidAtRoom;
+        double arrivesK = layout.FeedPrecooled && layout.Precooler is { } precooler ? precooler.OutletTemperatureK : machine.Room.TemperatureK;
+        _arriving = fluid.At(arrivesK, FeedPa).MolarEnthalpy / fluid.MolarMass;
+        _vesselM3 = 0.85 * vessel.VolumeM3;
+        var copper = SolidLibrary.Default.Find("copper-dhp");
+        double lines = machine.Lines.Where(l => l.Tube is not null && layout.ProductPath.Any(p => p.Part.Name == PartOf(l.From)) && (PartOf(l.To) == layout.Flask?.Name || PartOf(l.From) == vessel.Name))
+            .Sum(l => l.Tube!.MetalAreaM2 * l.LengthM * copper.Density!.KgPerM3);
+        double copperJPerKg = copper.SpecificHeat(0.5 * (cold + machine.Room.TemperatureK)).Value * (machine.Room.TemperatureK - cold);
+        LineJ = (lines + ValveKg) * copperJPerKg;
+        double flaskM3 = layout.Flask?.VolumeM3 ?? 1e-3;
+        FlaskJ = (layout.Flask?.WallMassKg ?? FlaskKgPerM3 * flaskM3) * Wetted * FlaskJPerKgK * (machine.Room.TemperatureK - cold);
+        LossKgPerS = layout.Flask?.BoilOffM3PerS is { } loss ? loss * At(_density, cold) : UsualLossKgPerS;
+        _loadJPerK = vessel.Tube.MetalAreaM2 * vessel.LengthM * copper.Density!.KgPerM3 * copper.SpecificHeat(120).Value * 1.6;
+    }
+
+    public double FeedPa { get; }
+    public double CondensingK { get; }
+    public double LineJ { get; }
+    public double FlaskJ { get; }
+    public double LossKgPerS { get; }
+    /// <summary>Heat of vaporisation at the room's pressure, J/kg.</summary>
+    public double LatentJPerKg => _latent;
+
+    /// <summary>The model; null for a machine that makes no liquid.</summary>
+    public static BatchModel? Of(MachineDescription machine, LoopLayout layout) => layout is { Vessel: { } vessel, Feed: { } feed } ? new BatchModel(machine, layout, vessel, feed) : null;
+
+    private static string PartOf(string port) => port.IndexOf('.') is >= 0 and var dot ? port[..dot] : port;
+
+    private double At(double[] a, double k)
+    {
+        double x = Math.Clamp((k - _k[0]) / (_k[1] - _k[0]), 0, Nodes - 1.0001);
+        return a[(int)x] + (x - (int)x) * (a[(int)x + 1] - a[(int)x]);
+    }
+
+    /// <summary>Share of the liquid that flashes when it is let down from a temperature, K.</summary>
+    public double Flashed(double k) => Math.Clamp((At(_liquid, k) - _liquidAtRoom) / _latent, 0, 1);
+
+    /// <summary>Measured figures.</summary>
+    public BatchFigures Measured(BatchTrace b) => new(b.FedKg, b.CollectedKg, b.BoilOffKgPerS is > 1e-7 and var loss ? Math.Log(loss) : null,
+        b is { OpeningK: { } k, OpeningPa: { } p } && k > _k[0] && k < _k[^1] ? Math.Log(p / At(_p, k)) : null, b.OpeningK);
+
+    /// <summary>Figures of a course with a batch like the one seen.</summary>
+    public BatchFigures Predict(Course c, BatchTrace like, double endS, BatchOddity odd)
+    {
+        // what it carries off while the load passes the condensing temperature would condense
+        double endK = Math.Min(c.StopK, LoadAt(c, endS)), spare = CondensingK - 1.5 - endK, watts = 0, open = CondensingK;
+        if (spare > 0)
+        {
+            int i = 1;
+            while (i < c.TimeS.Count - 1 && c.LoadK[i] > CondensingK) i++;
+            watts = c.StoredW[i].RecuperatorW + c.StoredW[i].LoadW + c.StoredW[i].InsulationW;
+        }
+        double heat = _arriving - At(_liquid, CondensingK), brim = MostFill * _vesselM3 * At(_density, CondensingK);
+        double made = Math.Min(brim, Math.Max(0, (watts * like.FeedS + _loadJPerK * Math.Max(0, spare)) / heat * (1 - Math.Min(0.6, 20 * odd.Impurity))));
+        double content = like.FedKg ?? made;
+        if (watts > 0) open = Math.Max(endK, CondensingK - WaitS * watts / (_loadJPerK + content * 1100));
+        double opened = (odd.WarmerK == 0 ? open : Math.Min(CondensingK, open + odd.WarmerK));
+        double vapour = 0.25 * _vesselM3 * At(_density, CondensingK) * 0.08;
+        double collected = Math.Max(0, (content - vapour - odd.SeepKg) * (1 - Flashed(opened)) - (LineJ * odd.LineHeat + FlaskJ * odd.FlaskHeat) / _latent);
+        return new BatchFigures(made, collected, Math.Log(LossKgPerS * Math.Pow(odd.FlaskHeat, 1.5)), -Math.Log(Math.Max(0.4, 1 - 25 * odd.Impurity)), opened);
+    }
+
+    /// <summary>Liquid per hour that a course's cooling at the condensing temperature makes, let down to the room, L/h at its boiling point; 0 where it does not get there.</summary>
+    public double LitresPerHour(Course c)
+    {
+        if (c.StopK > CondensingK - 0.5) return 0;
+        int i = 1;
+        while (i < c.TimeS.Count - 1 && c.LoadK[i] > CondensingK) i++;
+        double watts = c.StoredW[i].RecuperatorW + c.StoredW[i].LoadW + c.StoredW[i].InsulationW;
+        return Math.Max(0, watts / (_arriving - At(_liquid, CondensingK)) * (1 - Flashed(CondensingK)) / At(_density, _boilingK) * 3.6e6);
+    }
+
+    private static double LoadAt(Course c, double t)
+    {
+        int i = 0;
+        while (i < c.TimeS.Count - 1 && c.TimeS[i] < t) i++;
+        return c.LoadK[i];
+    }
+
+    /// <summary>Doubt of each figure, one standard deviation. Our assumptions.</summary>
+    public double Doubt(int figure, BatchFigures expected, BatchTrace like) => figure switch
+    {
+        0 => 0.02 + 0.3 * (expected.FedKg ?? 0),
+        1 => 0.01 + 0.06 * (like.FedKg ?? 0) + (like.FedKg is null ? 0.3 * (expected.FedKg ?? 0) : 0) + 0.2 * (LineJ + FlaskJ) / _latent,
+        2 => 0.45,
+        3 => 0.1,
+        _ => 4,
+    };
+}

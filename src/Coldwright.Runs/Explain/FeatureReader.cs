@@ -1,0 +1,84 @@
+namespace Coldwright.Runs.Explain;
+
+/// <summary>Takes features from a trace. Shares of the way are those of the trace's own pull-down, so that a slow or a warm machine is still compared at like moments.</summary>
+public static class FeatureReader
+{
+    // the last part of the pull-down that counts as its end, and the part before it that late changes are held against
+    private const double Around = 0.05, EndShare = 0.06, LateFrom = 0.6, LateTo = 0.7;
+    internal static readonly double[] Shares = [0.04, 0.12, 0.25, 0.45, 0.65, 0.8, 0.9, 0.96];
+    internal static readonly double[] Warmings = [4, 10, 20, 40, 80];
+    private const double LeastPull = 15, SettledK = 20;
+
+    /// <summary>Value of a feature; null where the trace cannot give it.</summary>
+    public static double? Value(Trace t, Feature f) => f.Kind switch
+    {
+        FeatureKind.Batch => null,
+        FeatureKind.RestPressure => t.RestPa is > 0 and var p ? Math.Log(p) : null,
+        _ => t.Lines.TryGetValue(f.What, out var line) && Raw(t, f, line) is { } v && double.IsFinite(v) ? f.IsLog && f.Kind is not (FeatureKind.LnTime or FeatureKind.LnWarmUp or FeatureKind.LateChange) ? v > 0 ? Math.Log(v) : null : v : null,
+    };
+
+    private static double? Raw(Trace t, Feature f, TraceLine line)
+    {
+        switch (f.Kind)
+        {
+            case FeatureKind.LnTime: return Moment(t, f.At) is > 0 and var m ? Math.Log(m) : null;
+            case FeatureKind.AtShare: return Moment(t, f.At) is { } at ? line.Mean(at * (1 - Around), at * (1 + Around)) - (IsAboveLoad(f.What) ? t.Lines[Observable.Load].Mean(at * (1 - Around), at * (1 + Around)) : 0) : null;
+            case FeatureKind.AtEnd: return line.Mean(t.EndS * (1 - EndShare), t.EndS) - (IsAboveLoad(f.What) ? t.Lines[Observable.Load].Mean(t.EndS * (1 - EndShare), t.EndS) : 0);
+            case FeatureKind.LateChange:
+                double late = line.Mean(t.EndS * (1 - EndShare), t.EndS), before = line.Mean(t.EndS * LateFrom, t.EndS * LateTo);
+                return f.What >= Observable.HighPressure ? late > 0 && before > 0 ? Math.Log(late / before) : null : late - before;
+            case FeatureKind.WarmReading: return line.At(0) - t.RoomK;
+            case FeatureKind.LnWarmUp: return Warmed(t, f.At) is > 0 and var w ? Math.Log(w) : null;
+            case FeatureKind.WarmUpPressure: return Warmed(t, f.At) is { } w2 ? line.At(t.StopS!.Value + w2) : null;
+            default: return null;
+        }
+    }
+
+    /// <summary>True for the two stations beside the load: they are compared as differences to it, which say more than where all three stand together.</summary>
+    public static bool IsAboveLoad(Observable what) => what is Observable.CoilOutlet or Observable.ThrottleInlet;
+
+    /// <summary>What a channel shows at the moment of a feature; null where it has none.</summary>
+    public static double? Level(Trace t, Feature f, Observable what) => !t.Lines.TryGetValue(what, out var line) ? null : f.Kind switch
+    {
+        FeatureKind.AtShare => Moment(t, f.At) is { } at ? line.At(at) : null,
+        FeatureKind.AtEnd => line.Mean(t.EndS * (1 - EndShare), t.EndS),
+        FeatureKind.WarmReading => line.At(0),
+        FeatureKind.Batch => f.At >= 3 ? t.Batch?.OpeningK : null,
+        FeatureKind.WarmUpPressure => Warmed(t, f.At) is { } w ? line.At(t.StopS!.Value + w) : null,
+        _ => null,
+    };
+
+    /// <summary>When the load has gone a share of the way, s; null when it hardly moved.</summary>
+    public static double? Moment(Trace t, double share)
+    {
+        if (!t.Lines.TryGetValue(Observable.Load, out var load)) return null;
+        double warm = load.At(0), end = load.Mean(t.EndS * (1 - EndShare), t.EndS);
+        return warm - end < LeastPull ? null : load.Passes(warm - share * (warm - end), 0, falling: true);
+    }
+
+    private static double? Warmed(Trace t, double kelvin)
+    {
+        if (t.StopS is not { } stop || !t.Lines.TryGetValue(Observable.Load, out var load) || t.LastS - stop < 60) return null;
+        return load.Passes(load.At(stop) + kelvin, stop, falling: false) is { } at ? at - stop : null;
+    }
+
+    /// <summary>All features that a trace gives.</summary>
+    public static IReadOnlyList<Feature> Of(Trace t)
+    {
+        var all = new List<Feature> { new(FeatureKind.WarmReading, Observable.Load, 0), new(FeatureKind.RestPressure, Observable.HighPressure, 0) };
+        all.AddRange(Shares.Select(s => new Feature(FeatureKind.LnTime, Observable.Load, s)));
+        foreach (var what in t.Lines.Keys)
+        {
+            if (what != Observable.Load) all.AddRange(Shares.Select(s => new Feature(FeatureKind.AtShare, what, s)));
+            all.Add(new(FeatureKind.AtEnd, what, 1));
+            all.Add(new(FeatureKind.LateChange, what, 1));
+        }
+        foreach (var k in Warmings)
+        {
+            all.Add(new(FeatureKind.LnWarmUp, Observable.Load, k));
+            // before, the two sides still find to one another
+            if (k >= SettledK) all.Add(new(FeatureKind.WarmUpPressure, Observable.HighPressure, k));
+        }
+        return [.. all.Where(f => Value(t, f) is not null)];
+    }
+}

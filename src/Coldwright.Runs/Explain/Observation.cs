@@ -1,0 +1,16 @@
+namespace Coldwright.Runs.Explain;
+
+/// <summary>A record read as a run of its machine: its trace, the channels behind it, its phases.</summary>
+public sealed record Observation
+{
+    /// <summary>The trace.</summary>
+    public required Trace Trace { get; init; }
+    /// <summary>Channels behind it, one for each observable.</summary>
+    public required IReadOnlyList<ObservedChannel> Channels { get; init; }
+    /// <summary>Phases, times from the start of the record.</summary>
+    public required IReadOnlyList<RunPhase> Phases { get; init; }
+    /// <summary>Start of the compressor, s from the start of the record.</summary>
+    public required double StartS { get; init; }
+    /// <summary>What a person must be told.</summary>
+    public required IReadOnlyList<string> Said { get; init; }
+}

@@ -1,0 +1,133 @@
+using Coldwright.Machine.Layout;
+using Coldwright.Numerics;
+using Coldwright.Runs.Record;
+using Coldwright.Runs.Sensors;
+
+namespace Coldwright.Runs.Explain;
+
+/// <summary>Reads a record as a run of its machine.</summary>
+internal static class Observer
+{
+    private const int MostPoints = 3000;
+    private const double SettledKPerS = 2.0 / 3600, LeastPullDownS = 900;
+
+    /// <summary>The observation.</summary>
+    /// <exception cref="SolveException">The record holds nothing that can be explained; the advice says what is missing.</exception>
+    public static Observation Read(RunRecord record, LoopLayout layout)
+    {
+        var said = new List<string>();
+        var channels = Channels(record, layout, said);
+        if (channels.All(c => c.What != Observable.Load)) throw No("no good channel shows the temperature of the vessel or block; it is what the explanation hangs on");
+        var load = channels.First(c => c.What == Observable.Load);
+        double first = load.Channel.TimesS[0], last = record.LastS;
+        double start = Event(record, EventKind.Start, layout.Compressor.Name) ?? Guessed(channels, first, said);
+        double? stop = record.Events.FirstOrDefault(e => e.Kind == EventKind.Stop && Concerns(e, layout.Compressor.Name) && e.TimeS > start)?.TimeS;
+        double? feedOn = record.Events.FirstOrDefault(e => e.Kind == EventKind.FeedOn && e.TimeS > start)?.TimeS;
+        double end = Math.Min(feedOn ?? double.PositiveInfinity, Math.Min(stop ?? double.PositiveInfinity, LastGood(load)));
+        if (end - start < LeastPullDownS) throw No(FormattableString.Invariant($"between the start of {layout.Compressor.Name} and the first feed or its stop lie {Math.Max(0, end - start) / 60:0} min of the vessel's temperature; {LeastPullDownS / 60:0} min are the least"));
+        var lines = channels.ToDictionary(c => c.What, c => Line(c, start));
+        var trace = new Trace
+        {
+            Lines = lines, EndS = end - start, StopS = stop is { } s ? s - start : null, LastS = LastGood(load) - start, RoomK = Room(record, start), RestPa = Rest(channels, start), Batch = BatchObserver.Read(record, layout, start),
+        };
+        return new Observation { Trace = trace, Channels = channels, StartS = start, Phases = Phases(record, layout, trace, start), Said = said };
+    }
+
+    private static SolveException No(string advice) => new(new SolveReport(SolveStatus.Outside, 0, 0, advice));
+
+    private static bool Concerns(RunEvent e, string part) => e.At.Length == 0 || e.At == part || e.At == Whereabouts.Machine;
+
+    private static double? Event(RunRecord record, EventKind kind, string part) => record.Events.FirstOrDefault(e => e.Kind == kind && Concerns(e, part))?.TimeS;
+
+    private static IReadOnlyList<ObservedChannel> Channels(RunRecord record, LoopLayout layout, List<string> said)
+    {
+        var found = new Dictionary<Observable, ObservedChannel>();
+        foreach (var c in record.Channels)
+        {
+            if (c.GoodCount < 3 || PlaceReader.Of(c, layout) is not { } what) continue;
+            double step = (c.TimesS[^1] - c.TimesS[0]) / Math.Max(1, c.GoodCount - 1);
+            var one = new ObservedChannel(what, c, step);
+            // of two that show the same, the better one
+            if (!found.TryGetValue(what, out var other) || one.CommonAt(c.Lowest) < other.CommonAt(c.Lowest)) found[what] = one;
+            if (other is not null) said.Add($"{c.Name} and {other.Channel.Name} show the same; {found[what].Channel.Name} is used");
+        }
+        return [.. found.Values.OrderBy(c => c.What)];
+    }
+
+    private static double LastGood(ObservedChannel c)
+    {
+        for (int i = c.Channel.Count - 1; i >= 0; i--) if (c.Channel.Flags[i] == SampleFlag.Good) return c.Channel.TimesS[i];
+        return 0;
+    }
+
+    // blocks of samples, each by its mean: a day at 1 Hz is thinned without losing its course
+    private static TraceLine Line(ObservedChannel c, double start)
+    {
+        ReadOnlySpan<double> times = c.Channel.TimesS, values = c.Channel.Values;
+        var flags = c.Channel.Flags;
+        int block = Math.Max(1, c.Channel.GoodCount / MostPoints), n = 0;
+        double t = 0, v = 0;
+        var (ts, vs) = (new List<double>(), new List<double>());
+        for (int i = 0; i < values.Length; i++)
+        {
+            if (flags[i] != SampleFlag.Good) continue;
+            (t, v) = (t + times[i], v + values[i]);
+            if (++n < block) continue;
+            if (ts.Count == 0 || t / n - start > ts[^1])
+            {
+                ts.Add(t / n - start);
+                vs.Add(v / n);
+            }
+            (t, v, n) = (0, 0, 0);
+        }
+        return new TraceLine([.. ts], [.. vs]);
+    }
+
+    private static double Guessed(IReadOnlyList<ObservedChannel> channels, double first, List<string> said)
+    {
+        var load = channels.First(c => c.What == Observable.Load).Channel;
+        double warm = load.Values[0];
+        for (int i = 0; i < load.Count; i++)
+            if (load.Flags[i] == SampleFlag.Good && load.Values[i] < warm - 3)
+            {
+                said.Add("no event says when the compressor started; the record's first moment is taken");
+                break;
+            }
+        return first;
+    }
+
+    private static double Room(RunRecord record, double start)
+    {
+        var rooms = record.Channels.Where(c => c.Place.Port == Whereabouts.Room && c.Measured == Measured.Temperature && c.GoodCount > 0).ToArray();
+        return rooms.Length > 0 && rooms[0].LastGood(start + 600) is { } v ? v.Value : record.RoomTemperatureK;
+    }
+
+    private static double? Rest(IReadOnlyList<ObservedChannel> channels, double start)
+    {
+        foreach (var what in new[] { Observable.HighPressure, Observable.LowPressure })
+            if (channels.FirstOrDefault(c => c.What == what) is { } c && c.Channel.TimesS[0] < start - 20 && c.Channel.LastGood(start - 10) is { } v) return v.Value;
+        return null;
+    }
+
+    private static IReadOnlyList<RunPhase> Phases(RunRecord record, LoopLayout layout, Trace t, double start)
+    {
+        var list = new List<RunPhase>();
+        if (record.FirstS < start - 1) list.Add(new("rest", record.FirstS, start));
+        var load = t.Lines[Observable.Load];
+        // plateau: from where the load no longer falls by two kelvin an hour
+        double settled = t.EndS;
+        while (settled > 600 && (load.Mean(settled - 600, settled - 300) - load.Mean(t.EndS - 300, t.EndS)) / Math.Max(300, t.EndS - settled) < SettledKPerS && load.At(settled - 600) - load.At(t.EndS) < 1.5) settled -= 120;
+        list.Add(new("pull-down", start, start + settled));
+        if (t.EndS - settled > 300) list.Add(new("plateau", start + settled, start + t.EndS));
+        double? from = null, feedOff = null, open = null;
+        foreach (var e in record.Events.Where(e => e.TimeS > start))
+        {
+            if (e.Kind == EventKind.FeedOn) from = e.TimeS;
+            if (e.Kind == EventKind.FeedOff && from is { } f) { list.Add(new("feeding", f, e.TimeS)); (feedOff, from) = (e.TimeS, null); }
+            if (e.Kind == EventKind.ValveOpen && feedOff is { } off) { list.Add(new("condensing", off, e.TimeS)); (open, feedOff) = (e.TimeS, null); }
+            if (e.Kind == EventKind.ValveShut && open is { } o) { list.Add(new("discharge", o, e.TimeS)); open = null; }
+        }
+        if (t.StopS is { } stop && t.LastS - stop > 60) list.Add(new("warm-up", start + stop, start + t.LastS));
+        return list;
+    }
+}

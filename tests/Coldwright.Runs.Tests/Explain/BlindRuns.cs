@@ -1,0 +1,28 @@
+using System.Text;
+using Coldwright.Blind;
+using Coldwright.Blind.Physics;
+using Coldwright.Machine.Files;
+using Coldwright.Runs.Explain;
+
+namespace Coldwright.Runs.Tests.Explain;
+
+/// <summary>The model's runs of the blind machine, made once for the six cases; the cubic model, which is quicker.</summary>
+public sealed class BlindRuns
+{
+    /// <summary>The machine's folder.</summary>
+    internal MachineFolder Folder { get; } = MachineFolderReader.ReadTexts(BlindMachine.Yaml);
+
+    /// <summary>The runs.</summary>
+    internal ModelRuns Runs { get; }
+
+    public BlindRuns() => Runs = ModelRuns.Make(Folder.Machine!, Folder.Layout!, BlindMarch.StopS, 2.5 * (BlindMarch.EndS - BlindMarch.StopS) + 600, cubic: true, cancel: TestContext.Current.CancellationToken);
+
+    /// <summary>Explains a machine of another hand.</summary>
+    internal Explanation Explain(Truth truth, SensorSet set)
+    {
+        var (run, log) = LogWriter.Write(CaseMaker.Of(1, truth, TestContext.Current.CancellationToken), set, 1);
+        var read = RunImporter.ReadTexts(run, set == SensorSet.Bare ? null : Encoding.UTF8.GetBytes(log));
+        Assert.True(read.Record is not null, string.Join('\n', read.Problems));
+        return Explainer.Explain(read.Record with { Machine = Folder.Machine }, Folder.Layout!, Runs, cancel: TestContext.Current.CancellationToken);
+    }
+}

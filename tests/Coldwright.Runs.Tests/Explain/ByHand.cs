@@ -1,0 +1,70 @@
+using Coldwright.Blind;
+using Coldwright.Machine.Files;
+using Coldwright.Numerics;
+using Coldwright.Runs.Explain;
+
+namespace Coldwright.Runs.Tests.Explain;
+
+/// <summary>Figures that can be worked out by hand.</summary>
+public class ByHand
+{
+    /// <summary>A lumped body warms as T_room - T = (T_room - T_0) exp(-G t/C): the time to warm by d kelvin is C/G ln(D/(D - d)), exactly.</summary>
+    [Fact]
+    public void WarmUpOfALumpedBody()
+    {
+        const double room = 293, cold = 110, timeConstant = 7200, stop = 3600;
+        double[] t = [.. Enumerable.Range(0, 4000).Select(i => 5.0 * i)];
+        double[] k = [.. t.Select(x => x < stop ? cold + (room - cold) * Math.Max(0, 1 - x / 3000) : room - (room - cold) * Math.Exp(-(x - stop) / timeConstant))];
+        var trace = new Trace { Lines = new Dictionary<Observable, TraceLine> { [Observable.Load] = new(t, k) }, EndS = stop, StopS = stop, LastS = t[^1], RoomK = room };
+        foreach (double d in FeatureReader.Warmings)
+            Assert.Equal(Math.Log(timeConstant * Math.Log((room - cold) / (room - cold - d))), FeatureReader.Value(trace, new Feature(FeatureKind.LnWarmUp, Observable.Load, d))!.Value, 0.002);
+    }
+
+    /// <summary>A watt boils off 0.538 L of nitrogen a day: latent heat 199 kJ/kg, liquid 807 kg/m3 at 1.013 bar (Span et al., J. Phys. Chem. Ref. Data 29 (2000) 1361).</summary>
+    [Fact]
+    public void BoilOffByWeighing()
+    {
+        var folder = MachineFolderReader.ReadTexts(BlindMachine.Yaml.Replace("gas: argon", "gas: nitrogen", StringComparison.Ordinal));
+        var model = BatchModel.Of(folder.Machine!, folder.Layout!)!;
+        double litresPerDay = 86400 / model.LatentJPerKg / 806.6 * 1000;
+        Assert.Equal(0.538, litresPerDay, 0.003);
+    }
+
+    /// <summary>Gas taken from a receiver at 150 bar: by the ideal gas 50 L and 50 bar would be 2.87 kg of nitrogen at 20 °C; the real gas (Z near 1.0 there) within 3 %.</summary>
+    [Fact]
+    public void MassFromAReceiversPressureDrop()
+    {
+        const string yaml = """
+            name: receiver
+            start: 2026-05-02 08:00
+            room: {temperature: 20 °C, pressure: 1000 mbara}
+            channels:
+              bottle: {at: bottle, sensor: pressure-gauge, class: 0.5, span: 250 bar}
+            readings:
+              - {time: "08:05", values: {bottle: 150 bara}}
+              - {time: "09:05", values: {bottle: 100 bara}}
+            """;
+        var record = Make.Record(yaml, "");
+        var feed = new Machine.Description.FeedPart { Name = "bottle", Gas = "nitrogen", PressurePa = 18e5, Receiver = new() { VolumeM3 = 0.05, PressurePa = 150e5 } };
+        double ideal = 0.05 * 50e5 * 0.0280134 / (8.314462618 * 293.15);
+        Assert.InRange(BatchObserver.FromReceiver(record, feed, 600, 4200)!.Value / ideal, 0.9, 1.03);
+    }
+
+    [Fact]
+    public void ARecordWithoutTheVesselsTemperatureIsRefusedInWords()
+    {
+        var folder = MachineFolderReader.ReadTexts(BlindMachine.Yaml);
+        var record = Make.Record(Make.OneChannel.Replace("at: coil", "at: room", StringComparison.Ordinal), Make.Log([("2026-03-14 09:00:00", 20), ("2026-03-14 09:00:10", 19), ("2026-03-14 09:00:20", 18), ("2026-03-14 09:00:30", 18)]));
+        var e = Assert.Throws<SolveException>(() => Explainer.Explain(record with { Machine = folder.Machine }, folder.Layout!, cancel: TestContext.Current.CancellationToken));
+        Assert.Contains("temperature of the vessel", e.Report.Advice, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void ATooShortRecordIsRefusedInWords()
+    {
+        var folder = MachineFolderReader.ReadTexts(BlindMachine.Yaml);
+        var record = Make.Record(Make.OneChannel.Replace("at: coil", "at: vessel", StringComparison.Ordinal), Make.Log(Enumerable.Range(0, 30).Select(i => (FormattableString.Invariant($"2026-03-14 09:00:{i:00}"), 20.0 - i))));
+        var e = Assert.Throws<SolveException>(() => Explainer.Explain(record with { Machine = folder.Machine }, folder.Layout!, cancel: TestContext.Current.CancellationToken));
+        Assert.Contains("15 min are the least", e.Report.Advice, StringComparison.Ordinal);
+    }
+}
