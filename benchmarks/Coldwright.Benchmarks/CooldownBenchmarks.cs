@@ -3,9 +3,13 @@ using Coldwright.Simulation.Cooldown;
 
 namespace Coldwright.Benchmarks;
 
-/// <summary>Four hours of the main example's cooldown: with property tables and maps at hand.</summary>
+/// <summary>Four hours of the main example's cooldown, property tables and maps of the parts at hand from the run before; the same with derivatives by eleven parameters; and, only when asked for by its whole name, without tables (minutes).</summary>
 internal static class CooldownBenchmarks
 {
+    /// <summary>Too slow to run with the others.</summary>
+    public const string DirectRow = "cooldown/4h/direct";
+
+    private static readonly double[] SlopeTimes = [.. Enumerable.Range(1, 24).Select(i => 600.0 * i)];
     private static readonly CooldownOptions FourHours = new() { UntilS = 4 * 3600, Plateau = false, Halving = false };
 
     public static IEnumerable<Row> Rows()
@@ -15,6 +19,9 @@ internal static class CooldownBenchmarks
         var folder = MachineFolderReader.Read(Path.Combine(dir?.FullName ?? ".", "examples", "workshop"));
         if (!folder.IsGood) throw new InvalidOperationException(string.Join("\n", folder.Problems));
         CooldownStudy? study = null;
-        yield return Row.Of("cooldown/4h/tabulated", () => (study ??= new CooldownStudy(folder.Machine!, folder.Layout!, cubic: false)).Run(FourHours));
+        CooldownStudy Study() => study ??= new CooldownStudy(folder.Machine!, folder.Layout!, cubic: false);
+        yield return Row.Of("cooldown/4h/tabulated", () => Study().Run(FourHours));
+        yield return new Row(DirectRow, () => Measurement.Once(DirectRow, () => new CooldownStudy(folder.Machine!, folder.Layout!, cubic: false, direct: true).Run(FourHours with { Direct = true })));
+        yield return Row.Of("cooldown/4h/sensitivity", () => Study().Run(FourHours with { Sensitivity = true, SlopeTimesS = SlopeTimes }));
     }
 }

@@ -33,4 +33,12 @@ public sealed record Measurement(string Name, double MedianMicroseconds, double 
         Array.Sort(times);
         return new Measurement(name, times[Samples / 2], Math.Round(bytes));
     }
+
+    /// <summary>One call, without a warm-up: for what takes minutes.</summary>
+    public static Measurement Once(string name, Action call)
+    {
+        long before = GC.GetAllocatedBytesForCurrentThread(), start = Stopwatch.GetTimestamp();
+        call();
+        return new Measurement(name, Stopwatch.GetElapsedTime(start).TotalMicroseconds, GC.GetAllocatedBytesForCurrentThread() - before);
+    }
 }

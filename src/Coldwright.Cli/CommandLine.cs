@@ -22,7 +22,7 @@ internal static class CommandLine
 
         var root = new RootCommand("Predicts small mixed-gas Joule-Thomson coolers.");
         Faces.Options.AddTo(root);
-        foreach (var command in (Command[])[NewCommand.Create(terminal), CheckCommand.Create(terminal), StateCommand.Create(terminal), EnvelopeCommand.Create(terminal), RateCommand.Create(terminal), CooldownCommand.Create(terminal), BatchCommand.Create(terminal), ImportCommand.Create(terminal), SafetyCommand.Create(terminal)]) root.Add(command);
+        foreach (var command in (Command[])[NewCommand.Create(terminal), CheckCommand.Create(terminal), StateCommand.Create(terminal), EnvelopeCommand.Create(terminal), RateCommand.Create(terminal), CooldownCommand.Create(terminal), BatchCommand.Create(terminal), BlendCommand.Create(terminal), ChargeCommand.Create(terminal), SizeCommand.Create(terminal), ImportCommand.Create(terminal), ExplainCommand.Create(terminal), NextCommand.Create(terminal), RecordCommand.Create(terminal), SafetyCommand.Create(terminal), PageCommand.Create(terminal)]) root.Add(command);
 
         var parsed = root.Parse(args, _parser);
         if (parsed.Errors.Count > 0) throw Complaint(parsed, root);

@@ -74,6 +74,8 @@ public sealed record QuantityKind
     public static QuantityKind PricePerEnergy { get; } = Kind("a price of energy", -2, -1, 2, 0, 0, "1/J", "0.31 per kWh").Between(0, 1e6);
     /// <summary>Money per mass, per kg, in the shop's own currency.</summary>
     public static QuantityKind PricePerMass { get; } = Kind("a price by mass", 0, -1, 0, 0, 0, "1/kg", "4.20 per kg").Between(0, 1e12);
+    /// <summary>Money per length, per m, in the shop's own currency.</summary>
+    public static QuantityKind PricePerLength { get; } = Kind("a price by length", -1, 0, 0, 0, 0, "1/m", "4.10 per m").Between(0, 1e12);
     /// <summary>Money per volume, per m3, in the shop's own currency.</summary>
     public static QuantityKind PricePerVolume { get; } = Kind("a price by volume", -3, 0, 0, 0, 0, "1/m3", "2.40 per L").Between(0, 1e12);
 

@@ -15,11 +15,11 @@ public class Floors
         ["Coldwright.Machine"] = 2,
         ["Coldwright.Simulation"] = 3,
         ["Coldwright.Safety"] = 4,
-        ["Coldwright.Design"] = 4,
         ["Coldwright.Runs"] = 4,
-        ["Coldwright.Report"] = 5,
-        ["Coldwright.Cli"] = 6,
-        ["Coldwright.Web"] = 6,
+        ["Coldwright.Design"] = 5,
+        ["Coldwright.Report"] = 6,
+        ["Coldwright.Cli"] = 8,
+        ["Coldwright.Web"] = 7,
     };
 
     public static TheoryData<string> Projects => [.. Clone.Projects];

@@ -36,7 +36,10 @@ public class ReadmeTests
         {
             foreach (var command in commands.Where(c => c[0] == "./coldwright"))
             {
-                var run = CliRun.Of(command[1..]);
+                // A page is served until somebody ends it.
+                using var end = new CancellationTokenSource();
+                if (command[1] == "page") end.CancelAfter(TimeSpan.FromSeconds(3));
+                var run = CliRun.Of(end.Token, command[1] == "page" ? [.. command[1..], "--no-browser"] : command[1..]);
                 // An example that does not work ends with "no"; wrong input or a defect is what must not happen.
                 Assert.True(run.Code is ExitCode.Done or ExitCode.No, $"{string.Join(' ', command)}: exit code {run.Code}: {run.Error}");
                 Assert.True(run.Output.Length > 0, $"{string.Join(' ', command)}: exit code {run.Code}, nothing on standard output: {run.Error}");

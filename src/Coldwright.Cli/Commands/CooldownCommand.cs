@@ -14,11 +14,12 @@ internal static class CooldownCommand
     private static readonly Option<string?> _load = new("--load") { HelpName = "POWER", Description = "heat put into the load on purpose: \"5 W\"" };
     private static readonly Option<bool> _warmUp = new("--warm-up") { Description = "the compressor stands still: how it warms up, from --from or from the plateau" };
     private static readonly Option<bool> _slopes = new("--sensitivity") { Description = "also the slopes of temperature and time by the machine's parameters" };
+    private static readonly Option<bool> _direct = new("--direct") { Description = "no property tables: every property a flash of the model. Very slow, a check on the tables; give --until" };
 
     public static Command Create(Terminal terminal)
     {
         var directory = new Argument<string>("DIR") { Description = "the folder that holds machine.yaml" };
-        var command = new Command("cooldown", "Temperature against time: how long it takes, where it stops and which term stops it.") { directory, _until, _from, _load, _warmUp, _slopes };
+        var command = new Command("cooldown", "Temperature against time: how long it takes, where it stops and which term stops it.") { directory, _until, _from, _load, _warmUp, _slopes, _direct };
         command.SetAction(parsed => Run(parsed.GetRequiredValue(directory), parsed, Faces.Of(parsed, terminal)));
         return command;
     }
@@ -41,6 +42,7 @@ internal static class CooldownCommand
             // JSON stays alone on standard output.
             (faces.Json ? faces.Terminal.Error : faces.Terminal.Output).WriteLine($"Report page: {page}");
         }
+        if (report.Result.Stopped) return ExitCode.Stopped;
         return report.Result.ReachesItsPurpose ? ExitCode.Done : ExitCode.No;
     }
 
@@ -73,8 +75,10 @@ internal static class CooldownCommand
         var options = new CooldownOptions
         {
             Cubic = faces.Model == ModelChoice.Cubic, UntilS = seconds, UntilK = kelvin, FromK = Read(_from, QuantityKind.Temperature), LoadW = Read(_load, QuantityKind.Power) ?? 0,
-            WarmUp = parsed.GetValue(_warmUp), Sensitivity = parsed.GetValue(_slopes),
+            WarmUp = parsed.GetValue(_warmUp), Sensitivity = parsed.GetValue(_slopes), Direct = parsed.GetValue(_direct),
         };
+        // whole further runs by flashes would take an hour
+        if (options.Direct) options = options with { Plateau = false, Halving = false };
         if (problems.Count > 0) throw new InputException("", problems);
         try
         {

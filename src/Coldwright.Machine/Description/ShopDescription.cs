@@ -17,4 +17,13 @@ public sealed record ShopDescription
     public double ChargeLossPer1000H { get; init; }
     /// <summary>Price of a litre of bought liquid by substance.</summary>
     public IReadOnlyDictionary<string, double> BoughtLiquidPerL { get; init; } = new Dictionary<string, double>();
+    /// <summary>Tube at hand, with its price.</summary>
+    public IReadOnlyList<StockTube> Tubes { get; init; } = [];
+    /// <summary>Price of a cubic metre of insulation by material (key of the materials data).</summary>
+    public IReadOnlyDictionary<string, double> InsulationPerM3 { get; init; } = new Dictionary<string, double>();
 }
+
+/// <summary>Tube at hand.</summary>
+/// <param name="Tube">Size.</param>
+/// <param name="PricePerM">Price of a metre, in the shop's currency.</param>
+public sealed record StockTube(Tube Tube, double PricePerM);

@@ -41,6 +41,9 @@ public static class ShopReader
             if (reader.OptionalQuantity("purity") is { } purity) purities[gas] = purity;
             if (Impurities(reader, gas) is { Count: > 0 } found) impurities[gas] = found;
         }
+        var tubes = root.Sections("tubes", "a tube").Select(t => (Tube: t.Reader.Tube("tube"), Price: t.Reader.Quantity("price"))).Where(t => t.Tube is not null).Select(t => new StockTube(t.Tube!, t.Price)).ToArray();
+        var insulation = new Dictionary<string, double>(StringComparer.Ordinal);
+        foreach (var (reader, _) in root.Sections("insulation", "an insulation")) insulation[reader.Material("material")] = reader.Quantity("price");
         var shop = new ShopDescription
         {
             Currency = root.Text("currency"),
@@ -50,6 +53,8 @@ public static class ShopReader
             GasPurity = purities,
             GasImpurities = impurities,
             BoughtLiquidPerL = Liquids(root),
+            Tubes = tubes,
+            InsulationPerM3 = insulation,
         };
         return problems.IsEmpty ? shop : null;
     }

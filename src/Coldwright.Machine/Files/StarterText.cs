@@ -233,6 +233,11 @@ public static class StarterText
           ethane: {price: 38.00 per kg}
           propane: {price: 3.20 per kg}
           isobutane: {price: 9.50 per kg}
+        tubes:                             # for cut lists
+          - {tube: 1/4 in ACR, price: 2.90 per m}
+          - {tube: 3/8 in ACR, price: 4.40 per m}
+        insulation:
+          - {material: polyurethane-foam, price: 0.35 per L}
         bought-liquid:                     # for comparison
           nitrogen: 2.40 per L
 

@@ -19,7 +19,7 @@ internal sealed class LineChartDrawing
 
     public string Draw()
     {
-        _svg.Open(_size.Width, _size.Height, _size.Class, _chart.Description);
+        _svg.Open(_size.Width, _size.Height, _size.Class, _chart.Description, SvgWriter.Scales(_frame.Plot, (_frame.X.Low, _frame.X.High), (_frame.Y.Low, _frame.Y.High)));
         DrawAxes();
         DrawAreas();
         if (_chart.Above is { } above) DrawStrip(above, _frame.Plot.Y - PlotFrame.StripHeight - PlotFrame.StripGap);
@@ -36,14 +36,14 @@ internal sealed class LineChartDrawing
         foreach (var y in _frame.Y.Values)
         {
             _svg.Line(new(plot.X, _frame.PxY(y), plot.Right, _frame.PxY(y)), "grid");
-            _svg.Text(plot.X - 7, _frame.PxY(y) + 0.35 * font, _frame.Y.Text(y), font, "", "end");
+            _svg.Text(plot.X - 7, _frame.PxY(y) + 0.35 * font, _frame.Y.Text(y), font, "tick y", "end");
         }
         foreach (var x in _frame.X.Values)
         {
             var px = _frame.PxX(x);
             var half = TextWidth.Of(_frame.X.Text(x), font) / 2;
-            _svg.Line(new(px, _frame.AxisY, px, _frame.AxisY + 5), "axis");
-            if (px + half < _size.Width) _svg.Text(px, _frame.AxisY + 6 + font, _frame.X.Text(x), font, "", "middle");
+            _svg.Line(new(px, _frame.AxisY, px, _frame.AxisY + 5), "axis step");
+            if (px + half < _size.Width) _svg.Text(px, _frame.AxisY + 6 + font, _frame.X.Text(x), font, "tick x", "middle");
         }
         _svg.Line(new(plot.X, _frame.AxisY, plot.Right, _frame.AxisY), "axis");
         _svg.Text(2, font + 1, _chart.Y.Label, font);

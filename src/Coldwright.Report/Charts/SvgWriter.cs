@@ -8,8 +8,12 @@ internal sealed class SvgWriter
 {
     private readonly StringBuilder _text = new();
 
-    public void Open(double width, double height, string cssClass, string description) =>
-        _text.Append($"<svg class=\"chart {cssClass}\" viewBox=\"0 0 {N(width)} {N(height)}\" role=\"img\" aria-label=\"{Markup.Escape(description)}\">\n");
+    public void Open(double width, double height, string cssClass, string description, string scales = "") =>
+        _text.Append($"<svg class=\"chart {cssClass}\" viewBox=\"0 0 {N(width)} {N(height)}\" role=\"img\" aria-label=\"{Markup.Escape(description)}\"{scales}>\n");
+
+    /// <summary>Where the plot lies and what its edges stand for, so that the browser's page can show a part of it larger.</summary>
+    public static string Scales(Box plot, (double Low, double High) x, (double Low, double High) y, bool isLogarithmicY = false) =>
+        $" data-plot=\"{N(plot.X)} {N(plot.Y)} {N(plot.Width)} {N(plot.Height)}\" data-x=\"{Exact(x.Low)} {Exact(x.High)}\" data-y=\"{Exact(y.Low)} {Exact(y.High)}\"{(isLogarithmicY ? " data-y-scale=\"log\"" : "")}";
 
     public string Close() => _text.Append("</svg>\n").ToString();
 
@@ -35,6 +39,8 @@ internal sealed class SvgWriter
     private static string Hover(string? hover) => hover is null ? "" : $"<title>{Markup.Escape(hover)}</title>";
 
     private static string Points(IEnumerable<(double X, double Y)> points) => string.Join(' ', points.Select(p => $"{N(p.X)},{N(p.Y)}"));
+
+    private static string Exact(double value) => value.ToString("G9", CultureInfo.InvariantCulture);
 
     private static string N(double value) => value.ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -15,8 +15,8 @@ internal static class CooldownFigures
             yield return ("Pressure at rest", readout.Pressure(r.Series.HighPressurePa.Max()), "highest on the way");
             yield break;
         }
-        yield return ("Plateau", readout.Temperature(r.PlateauK), readout.TemperatureBeside(r.PlateauK));
-        if (r.TimeToK.FirstOrDefault(t => t.TemperatureK == r.CondensingK) is { } condensing) yield return ("Condensing temperature after", CooldownScale.Time(condensing.TimeS), readout.TemperatureFull(condensing.TemperatureK));
+        if (r.HasPlateau) yield return ("Plateau", readout.Temperature(r.PlateauK), readout.TemperatureBeside(r.PlateauK));
+        if (r.TimeToK.FirstOrDefault(t => t.TemperatureK == r.CondensingK) is { } condensing && (r.HasPlateau || condensing.TimeS is not null)) yield return ("Condensing temperature after", CooldownScale.Time(condensing.TimeS), readout.TemperatureFull(condensing.TemperatureK));
         yield return ("At the end", readout.Temperature(r.EndK), $"after {CooldownScale.Time(r.Series.TimeS[^1])}, {readout.Difference(Math.Abs(r.EndRateKPerH))}/h");
         yield return ("Highest high side", readout.Pressure(r.Series.HighPressurePa.Max()), readout.PressureBeside(r.Series.HighPressurePa.Max()));
         yield return ("Electrical power", readout.Watts(r.Series.PowerW[^1]), $"at the end, at most {readout.Watts(r.Series.PowerW.Max())}");
@@ -27,6 +27,9 @@ internal static class CooldownFigures
 
     /// <summary>Rows: change, plateau, time to the reference temperature.</summary>
     public static IEnumerable<string[]> Changes(CooldownReport report, Readout readout) => report.Result.Changes.Select(c => new[] { c.What, Colder(c, readout), Sooner(c, readout) });
+
+    /// <summary>Rows: parameter, change of the temperature at the end and of the time for a doubling at this slope.</summary>
+    public static IEnumerable<string[]> Slopes(CooldownReport report, Readout readout) => report.Result.Sensitivities.Select(s => new[] { s.Name, $"{readout.Figures(s.EndKPerUnit, 3)} K", s.TimeSPerUnit is { } t ? $"{readout.Figures(t, 3)} s" : "" });
 
     /// <summary>Rows: mass, kg, heat.</summary>
     public static IEnumerable<string[]> Masses(CooldownReport report, Readout readout) => report.Result.Masses.Select(m => new[] { m.Name, m.MassKg > 0 ? $"{readout.Figures(m.MassKg, 3)} kg" : "", $"{readout.Figures(m.HeatJ / 1e3, 3)} kJ" });

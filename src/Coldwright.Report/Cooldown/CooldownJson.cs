@@ -17,7 +17,8 @@ public static class CooldownJson
         FindingsJson.WriteProperty(w, report.Findings);
         w.WriteString("model", r.Model);
         w.WriteBoolean("warm_up", r.IsWarmUp);
-        w.Number("plateau_K", r.PlateauK);
+        w.WriteBoolean("stopped", r.Stopped);
+        w.NumberOrNull("plateau_K", r.HasPlateau ? r.PlateauK : null);
         w.Number("end_K", r.EndK);
         w.Number("end_rate_K_h", r.EndRateKPerH);
         w.NumberOrNull("condensing_K", r.CondensingK);

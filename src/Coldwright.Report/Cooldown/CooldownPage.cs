@@ -44,7 +44,11 @@ public static class CooldownPage
         if (!r.IsWarmUp) html.Section("Electrical power", h => Page.Figure(h, pictures.Power, "Compressor, precooler and fans.", pictures.Table));
         html.Section("When the load passes temperatures", h => h.Table([">temperature", ">after", ""], CooldownFigures.Times(report, readout)));
         html.Section("What has to be cooled", h => h.Table(["mass", ">", ">heat given up"], CooldownFigures.Masses(report, readout)));
-        if (r.Sensitivities.Count > 0) html.Section("Slopes", h => h.Table(["parameter", ">temperature at the end, K", ">time, s"], r.Sensitivities.Select(s => new[] { s.Name, readout.Figures(s.EndKPerUnit, 3), s.TimeSPerUnit is { } t ? readout.Figures(t, 3) : "" })));
+        if (r.Sensitivities.Count > 0) html.Section("Slopes", h =>
+        {
+            h.Table(["parameter", ">temperature at the end", ">time"], CooldownFigures.Slopes(report, readout));
+            h.Element("p", "For a doubling of the parameter at this slope. What it does to the composition that circulates is not in it.", "quiet");
+        });
         if (r.Warnings.Count > 0) html.Section("What was assumed, and what to know", h => h.List(r.Warnings));
         var cautions = report.Findings.Where(f => f.Grade == Grade.Caution && f.Id != Cautions.LocalCodes.Id).ToArray();
         if (cautions.Length > 0) html.Section("Cautions", h => FindingsHtml.Write(h, cautions, readout));

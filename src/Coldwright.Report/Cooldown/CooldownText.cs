@@ -38,6 +38,11 @@ public static class CooldownText
             lines.Add(style.Quiet("what would change it"));
             Table(lines, CooldownFigures.Changes(report, readout));
         }
+        if (r.Sensitivities.Count > 0)
+        {
+            lines.Add(style.Quiet("slopes, for a doubling: temperature at the end, time"));
+            Table(lines, CooldownFigures.Slopes(report, readout));
+        }
         lines.Add(style.Quiet("heat that is given up"));
         Table(lines, CooldownFigures.Masses(report, readout).Take(6));
         if (r.Events.Count > 0)

@@ -21,7 +21,7 @@ internal sealed class EnvelopeDrawing
 
     public string Draw()
     {
-        _svg.Open(_size.Width, _size.Height, _size.Class, Description());
+        _svg.Open(_size.Width, _size.Height, _size.Class, Description(), SvgWriter.Scales(_frame.Plot, (_frame.Temperatures.Low, _frame.Temperatures.High), _frame.PressureRange, isLogarithmicY: true));
         DrawAxes();
         if (_report.Second is { } second) DrawLines(second, thin: true);
         DrawLines(_report.Main, thin: false);
@@ -42,14 +42,14 @@ internal sealed class EnvelopeDrawing
         foreach (var p in _frame.Pressures)
         {
             _svg.Line(new(plot.X, _frame.Y(p), plot.Right, _frame.Y(p)), "grid");
-            _svg.Text(plot.X - 7, _frame.Y(p) + 0.35 * font, EnvelopeFrame.Text(p), font, "", "end");
+            _svg.Text(plot.X - 7, _frame.Y(p) + 0.35 * font, EnvelopeFrame.Text(p), font, "tick y", "end");
         }
         foreach (var t in _frame.Temperatures.Values)
         {
             double x = _frame.X(t), half = TextWidth.Of(_frame.Temperatures.Text(t), font) / 2;
             _svg.Line(new(x, plot.Y, x, plot.Bottom), "grid");
-            _svg.Line(new(x, plot.Bottom, x, plot.Bottom + 5), "axis");
-            if (x + half < _size.Width) _svg.Text(x, plot.Bottom + 6 + font, _frame.Temperatures.Text(t), font, "", "middle");
+            _svg.Line(new(x, plot.Bottom, x, plot.Bottom + 5), "axis step");
+            if (x + half < _size.Width) _svg.Text(x, plot.Bottom + 6 + font, _frame.Temperatures.Text(t), font, "tick x", "middle");
         }
         _svg.Line(new(plot.X, plot.Bottom, plot.Right, plot.Bottom), "axis");
         _svg.Text(2, font + 1, $"pressure, {_report.PressureSymbol}", font);

@@ -32,6 +32,9 @@ internal sealed class EnvelopeFrame
     /// <summary>Pressures of the ticks, in the unit of the axis: 1, 2, 5 times powers of ten.</summary>
     public IReadOnlyList<double> Pressures { get; }
 
+    /// <summary>Lowest and highest pressure, in the unit of the axis.</summary>
+    public (double Low, double High) PressureRange => (Math.Exp(_low), Math.Exp(_high));
+
     public double X(double temperature) => Plot.X + (temperature - Temperatures.Low) / (Temperatures.High - Temperatures.Low) * Plot.Width;
 
     public double Y(double pressure) => Plot.Bottom - (Math.Log(pressure) - _low) / (_high - _low) * Plot.Height;

@@ -50,7 +50,7 @@ public static class RatingPage
         });
     }
 
-    private static void Answer(HtmlText html, RatingReport report, Readout readout)
+    internal static void Answer(HtmlText html, RatingReport report, Readout readout)
     {
         var main = report.Main;
         html.Element("p", main.LimitedBy.Sentence, main.LimitedBy.Kind == LimitationKind.Works ? "verdict" : "verdict short");
@@ -72,7 +72,7 @@ public static class RatingPage
         html.Element("span", figure.Name, "name").Raw($"<span class=\"value\">{Markup.Escape(figure.Value)}{band}</span>").Element("span", figure.Note, "note");
     }
 
-    private static void Background(HtmlText html, RatingReport report)
+    internal static void Background(HtmlText html, RatingReport report)
     {
         if (report.Warnings.Count > 0)
             html.Inside("section", "", h => h.Element("h2", "What to keep in mind").List(report.Warnings));
@@ -84,7 +84,7 @@ public static class RatingPage
             "Whatever cooling is left above it can turn a feed gas into liquid."));
     }
 
-    private static void Pictures(HtmlText html, RatingReport report, Readout readout)
+    internal static void Pictures(HtmlText html, RatingReport report, Readout readout)
     {
         if (report.Main.CoolingCurve.Count > 1)
         {
@@ -105,7 +105,7 @@ public static class RatingPage
         html.Section("Where the watts go", h => Page.Figure(h, exergy.Draw, exergy.Caption, exergy.Table));
     }
 
-    private static void Rest(HtmlText html, RatingReport report, Readout readout)
+    internal static void Rest(HtmlText html, RatingReport report, Readout readout)
     {
         var tables = new RatingTables(report, readout);
         if (report.Result.SecondOpinion is not null) html.Section("Second opinion", tables.SecondOpinion);

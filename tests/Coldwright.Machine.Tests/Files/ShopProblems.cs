@@ -13,6 +13,10 @@ public sealed class ShopProblems
     [InlineData("price: 38.00 per kg", "price: 38.00 per L", "not a price by mass")]
     [InlineData("currency: EUR", "curency: EUR", "nearest is 'currency'")]
     [InlineData("nitrogen: 2.40 per L", "nitrogen: [2]", "single value")]
+    [InlineData("tube: 3/8 in ACR, price: 4.40 per m", "tube: 3/8 in ACR, price: 4.40 per kg", "not a price by length")]
+    [InlineData("tube: 3/8 in ACR,", "tube: huge,", "no tube size")]
+    [InlineData("material: perlite,", "material: cheese,", "no material")]
+    [InlineData("price: 0.12 per L", "price: 0.12", "0.12")]
     public void AreNamed(string old, string replacement, string expected)
     {
         Assert.Contains(old, Examples.WorkshopShop, StringComparison.Ordinal);

@@ -29,6 +29,7 @@ internal static class FakeBatch
             Run = Run, OtherGoal = Run with { Plan = _plan with { FillShare = 0.9 }, CollectedLPerH = 0.11, EnergyKWhPerL = 5.9 }, Goal = BatchGoal.LitresPerHour, Tried = 70,
             Waiting = [new(0, 15e5, 0.07, 0.11, 6.5, 0.003), new(300, 8e5, 0.08, 0.119, 6.1, 0.001), new(600, 6e5, 0.083, 0.115, 6.3, 0.001)],
             Impurities = new() { Feed = new Composition(["nitrogen", "oxygen"], [0.999, 0.001]), GlideK = 0.01, VapourThatStays = [0.9995, 0.0005], Collected = [0.9985, 0.0015], Oxygen = (0.0015, 0.008), Traces = [("water", 1e-6, 0.9e-6, 210), ("carbon-dioxide", 2e-6, 0, null)] },
+            Coil = new(new([70, 300], [-5, 40], new bool[2]), new([70, 300], [0, 45], new bool[2]), [0, 0.5, 1], [24, 16, 9], 16),
             Feed = new(340, 325, 0.6, 900, 600, 4e-4, 390, 400, 0.7), Rating = FakeRating.Working.Result.Main, Substance = "nitrogen", VesselVolumeM3 = 0.4e-3, LiquidDensity = 806, Concerns = [], Warnings = ["a note"],
         },
     };

@@ -1,0 +1,16 @@
+namespace Coldwright.Report.Views;
+
+/// <summary>The middle of a report page, for a page that has a head and a foot of its own.</summary>
+internal static class PageBody
+{
+    private const string HeadEnd = "</header>", FootStart = "<footer";
+
+    /// <summary>What stands between head and foot.</summary>
+    /// <param name="page">A whole report page.</param>
+    public static string Of(string page)
+    {
+        var from = page.IndexOf(HeadEnd, StringComparison.Ordinal) + HeadEnd.Length;
+        var to = page.LastIndexOf(FootStart, StringComparison.Ordinal);
+        return page[from..(to < from ? page.LastIndexOf("</main>", StringComparison.Ordinal) : to)];
+    }
+}

@@ -1,0 +1,105 @@
+using Coldwright.Machine.Files.Editing;
+using Coldwright.Report;
+using Coldwright.Report.Views;
+using Coldwright.Simulation.Freezing;
+using Coldwright.Web.Answers;
+using Coldwright.Web.Cooler;
+using Coldwright.Web.Http;
+using Coldwright.Web.Work;
+using Microsoft.AspNetCore.Http;
+
+namespace Coldwright.Web;
+
+/// <summary>The first answer to the files as they are, or as they would be with a value moved: at once, without writing anything.</summary>
+internal sealed class FirstAnswers
+{
+    private const int MostKept = 16, AtATime = 2;
+
+    private readonly SemaphoreSlim _places = new(AtATime);
+    private readonly Lock _gate = new();
+    private readonly LinkedList<Rated> _known = [];
+
+    public async Task Answer(HttpContext context, Snapshot files, IReadOnlyList<Change> changes, bool wantsFreezing, UnitSystem units)
+    {
+        Snapshot asked;
+        try
+        {
+            asked = changes.Count == 0 || files.Text is null ? files : files.With(changes.Aggregate(files.Text, (text, c) => ValueEditor.Set(text, c.Place, c.Value)));
+        }
+        catch (ArgumentException e)
+        {
+            await Reply.Problems(context, [e.Message], StatusCodes.Status422UnprocessableEntity).ConfigureAwait(false);
+            return;
+        }
+        if (!asked.IsGood)
+        {
+            await Reply.Problems(context, asked.Folder.Problems.Select(p => p.ToString()), StatusCodes.Status422UnprocessableEntity).ConfigureAwait(false);
+            return;
+        }
+        var cancel = context.RequestAborted;
+        await _places.WaitAsync(cancel).ConfigureAwait(false);
+        Rated rated;
+        StreamFreezing? freezing = null;
+        try
+        {
+            rated = Known(asked.Revision) ?? Keep(await Task.Run(() => Raters.First(asked, cancel), cancel).ConfigureAwait(false));
+            if (wantsFreezing) freezing = await Task.Run(() => StreamFreezing.Of(rated.Result.Main), cancel).ConfigureAwait(false);
+        }
+        catch (Exception e) when (e is not OperationCanceledException)
+        {
+            await Reply.Problems(context, WorkProblems.Of(e), StatusCodes.Status422UnprocessableEntity).ConfigureAwait(false);
+            return;
+        }
+        finally
+        {
+            _places.Release();
+        }
+        await Reply.Json(context, w =>
+        {
+            w.WriteStartObject();
+            w.WriteString("revision", asked.Revision);
+            w.WriteBoolean("trial", changes.Count > 0);
+            RatedJson.Write(w, rated, units, brief: true);
+            if (freezing is not null) w.WriteString("freezing", FreezingView.Write(freezing, units, asked.Folder.Machine!.Room.PressurePa));
+            w.WriteEndObject();
+        }).ConfigureAwait(false);
+    }
+
+    /// <summary>Begins the first answer to the files as they are.</summary>
+    public void WarmUp(Snapshot files)
+    {
+        if (!files.IsGood) return;
+        _places.Wait();
+        _ = Task.Run(() =>
+        {
+            try
+            {
+                Keep(Raters.First(files, CancellationToken.None));
+            }
+            catch (Exception e) when (e is Numerics.SolveException or ArgumentException)
+            {
+                // Whoever asks for this answer is told why there is none.
+                return;
+            }
+            finally
+            {
+                _places.Release();
+            }
+        });
+    }
+
+    private Rated? Known(string revision)
+    {
+        lock (_gate) return _known.FirstOrDefault(r => r.Files.Revision == revision);
+    }
+
+    private Rated Keep(Rated rated)
+    {
+        lock (_gate)
+        {
+            _known.AddFirst(rated);
+            if (_known.Count > MostKept) _known.RemoveLast();
+            return rated;
+        }
+    }
+}

@@ -1,0 +1,94 @@
+using System.Net;
+using Microsoft.Playwright;
+
+namespace Coldwright.Web.Tests;
+
+/// <summary>A cooler's copy, its server and a tab that shows it; everything the tab complained about is kept.</summary>
+internal sealed class OpenPage : IAsyncDisposable
+{
+    public const int Desktop = 1280, Phone = 390;
+
+    private readonly List<string> _complaints = [], _addresses = [];
+
+    private OpenPage(CoolerCopy cooler, PageServer server, IBrowserContext context, IPage tab) => (Cooler, Server, Context, Tab) = (cooler, server, context, tab);
+
+    public CoolerCopy Cooler { get; }
+    public PageServer Server { get; }
+    public IBrowserContext Context { get; }
+    public IPage Tab { get; }
+
+    /// <summary>Errors of scripts and requests.</summary>
+    public IReadOnlyList<string> Complaints => _complaints;
+
+    /// <summary>Every address that the tab asked for.</summary>
+    public IReadOnlyList<string> Addresses => _addresses;
+
+    public static async Task<OpenPage> Open(Browser browser, string view = "", int width = Desktop, string example = "workshop", ColorScheme scheme = ColorScheme.Light, string? token = null)
+    {
+        var chromium = browser.Ready;
+        var cooler = new CoolerCopy(example);
+        var server = await PageServer.Start(new PageOptions { Directory = cooler.Path, Address = token is null ? IPAddress.Loopback : IPAddress.Any, Token = token });
+        var context = await chromium.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = width == Phone ? 844 : 860 }, ColorScheme = scheme, AcceptDownloads = true });
+        var page = new OpenPage(cooler, server, context, await context.NewPageAsync());
+        page.Listen(page.Tab);
+        if (token is null) await page.GoTo(view);
+        return page;
+    }
+
+    public async Task GoTo(string view)
+    {
+        await Tab.GotoAsync(Server.Url + (view == "" ? "" : $"#{view}"));
+        await Ready(Tab);
+    }
+
+    /// <summary>Another tab on the same page.</summary>
+    public async Task<IPage> Another(string view = "")
+    {
+        var tab = await Context.NewPageAsync();
+        Listen(tab);
+        await tab.GotoAsync(Server.Url + (view == "" ? "" : $"#{view}"));
+        await Ready(tab);
+        return tab;
+    }
+
+    public static Task Ready(IPage tab) => tab.WaitForSelectorAsync("body[data-ready]");
+
+    /// <summary>Waits until the reference model has answered.</summary>
+    public Task Settled() => Tab.WaitForSelectorAsync("#now-source[data-state=settled]", new() { Timeout = 60000 });
+
+    /// <summary>A figure of the row that never leaves, as text.</summary>
+    public Task<string> Figure(string name) => Tab.InnerTextAsync($"[data-name='{name}'] .value");
+
+    /// <summary>Opens the values of a part and gives the field of one.</summary>
+    public async Task<ILocator> Field(string part, string place)
+    {
+        await Tab.SelectOptionAsync("#part-choice", part);
+        return Tab.Locator($"[data-place='{place}']");
+    }
+
+    /// <summary>Keeps a picture for the eyes: artifacts/page.</summary>
+    public async Task Picture(string name)
+    {
+        var folder = Path.Combine(CoolerCopy.Root, "artifacts", "page");
+        Directory.CreateDirectory(folder);
+        await Tab.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}.png") });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await Context.CloseAsync();
+        await Server.DisposeAsync();
+        Cooler.Dispose();
+    }
+
+    private void Listen(IPage tab)
+    {
+        tab.PageError += (_, error) => _complaints.Add(error);
+        tab.Console += (_, message) =>
+        {
+            // A picture taken by the test puts a style of its own into the page, which the page's rules refuse.
+            if (message.Type == "error" && !message.Text.Contains("inline style", StringComparison.Ordinal)) _complaints.Add(message.Text);
+        };
+        tab.Request += (_, request) => _addresses.Add(request.Url);
+    }
+}

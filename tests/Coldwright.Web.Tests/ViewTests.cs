@@ -1,0 +1,97 @@
+using Coldwright.Machine.Files;
+using Coldwright.Simulation.Rating;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+
+namespace Coldwright.Web.Tests;
+
+/// <summary>Every view with the example, on a desk and on a telephone.</summary>
+[Collection(BrowserTests.Name)]
+public class ViewTests(Browser browser)
+{
+    private static readonly string[] _views = ["stands", "help", "mixture", "cool", "batch", "compare"];
+
+    [Theory]
+    [InlineData(OpenPage.Desktop)]
+    [InlineData(OpenPage.Phone)]
+    public async Task EachOpensWithTheExample(int width)
+    {
+        await using var page = await OpenPage.Open(browser, width: width);
+        await page.Settled();
+        foreach (var view in _views)
+        {
+            await page.GoTo(view);
+            await page.Tab.WaitForFunctionAsync("v => document.body.dataset.view === v", view);
+            Assert.Equal("workshop cooler", await page.Tab.InnerTextAsync("h1"));
+            Assert.Equal(view, await page.Tab.GetAttributeAsync(".view:visible", "id"));
+            Assert.Equal(1, await page.Tab.Locator(".view:visible").CountAsync());
+            Assert.Matches(@"^\d+\.\d\sK$", await page.Figure("No-load temperature"));
+            Assert.StartsWith("⚑ Safety:", await page.Tab.InnerTextAsync("#findings-line"), StringComparison.Ordinal);
+            var wider = await page.Tab.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth");
+            Assert.True(wider <= 0, $"{view} is {wider} px wider than a screen of {width} px");
+            await page.Picture($"{view}-{width}");
+        }
+        Assert.Empty(page.Complaints);
+        Assert.All(page.Addresses, a => Assert.True(a.StartsWith(page.Server.Url, StringComparison.Ordinal) || a.StartsWith("data:", StringComparison.Ordinal), a));
+    }
+
+    /// <summary>The rules of axe-core for WCAG 2.1 A and AA: names, roles, contrast, order; in light and in dark.</summary>
+    [Theory]
+    [InlineData(ColorScheme.Light)]
+    [InlineData(ColorScheme.Dark)]
+    public async Task EachIsAccessible(ColorScheme scheme)
+    {
+        await using var page = await OpenPage.Open(browser, scheme: scheme);
+        await page.Settled();
+        await page.Tab.SelectOptionAsync("#part-choice", "recuperator");
+        await page.Tab.ClickAsync("#findings-line");
+        var wrong = new List<string>();
+        foreach (var view in _views)
+        {
+            await page.Tab.EvaluateAsync("v => { location.hash = v; }", view);
+            await page.Tab.WaitForFunctionAsync("v => document.body.dataset.view === v", view);
+            if (view == "mixture") await page.Tab.WaitForSelectorAsync("#envelope[data-job]");
+            var found = await page.Tab.RunAxe(new AxeRunOptions { RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa"] } });
+            wrong.AddRange(found.Violations.Select(v => $"{view}: {v.Id}: {v.Help} ({string.Join(", ", v.Nodes.Take(3).Select(n => n.Html[..Math.Min(n.Html.Length, 160)]))})"));
+        }
+        Assert.Empty(wrong);
+        await page.Picture($"mixture-{scheme.ToString().ToLowerInvariant()}");
+    }
+
+    [Fact]
+    public async Task TheReferenceAnswerFollowsTheFirstAndReplacesIt()
+    {
+        await using var page = await OpenPage.Open(browser);
+        await page.Tab.WaitForSelectorAsync("#now-source[data-state=first], #now-source[data-state=settled]");
+        await page.Settled();
+        Assert.Equal("reference", await page.Tab.GetAttributeAsync("body", "data-model"));
+        Assert.Contains("cubic model as second opinion", await page.Tab.InnerTextAsync("#now-source"), StringComparison.Ordinal);
+        // What the command prints for the same folder is what the page shows.
+        var folder = MachineFolderReader.Read(page.Cooler.Path);
+        var rated = CoolerRating.Rate(folder.Machine!, folder.Layout!, folder.Shop!, new RatingOptions(), null, TestContext.Current.CancellationToken);
+        Assert.Equal(FormattableString.Invariant($"{rated.Main.NoLoadTemperatureK:0.0}\u00a0K"), await page.Figure("No-load temperature"));
+    }
+
+    [Fact]
+    public async Task UnitsAreKept()
+    {
+        await using var page = await OpenPage.Open(browser);
+        await page.Tab.SelectOptionAsync("#units", "us");
+        await page.Tab.WaitForFunctionAsync("() => document.querySelector('[data-name=\"No-load temperature\"] .value')?.textContent.includes('°F')");
+        await page.Tab.ReloadAsync();
+        await OpenPage.Ready(page.Tab);
+        Assert.Contains("°F", await page.Figure("No-load temperature"), StringComparison.Ordinal);
+        Assert.Equal("us", await page.Tab.InputValueAsync("#units"));
+    }
+
+    [Fact]
+    public async Task FindingsAreAlwaysThereAndOpenOnRequest()
+    {
+        await using var page = await OpenPage.Open(browser, "batch");
+        await page.Tab.ClickAsync("#findings-line");
+        Assert.True(await page.Tab.Locator("#findings-all .finding").CountAsync() > 2);
+        Assert.Contains("Source:", await page.Tab.InnerTextAsync("#findings-all"), StringComparison.Ordinal);
+        Assert.Equal("true", await page.Tab.GetAttributeAsync("#findings-line", "aria-expanded"));
+    }
+}
