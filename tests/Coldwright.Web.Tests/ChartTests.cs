@@ -102,6 +102,8 @@ public class ChartTests(Browser browser, ChartTests.SharedPage shared) : IClassF
     {
         // a page of its own: the values opened here narrow the pictures
         await using var page = await OpenPage.Open(browser);
+        // the drawing is made anew when an answer comes
+        await page.Settled();
         await page.Tab.Locator("#loop [data-part=recuperator]").FocusAsync();
         await page.Tab.Keyboard.PressAsync("Enter");
         Assert.Equal("recuperator", await page.Tab.InnerTextAsync("#form h2"));
