@@ -20,7 +20,7 @@ internal sealed class EquilibriumSolver
     private readonly PhaseSplit _split;
     private readonly CaloricSplit _caloric;
     private readonly double[] _d;
-    private readonly PhaseBuffer[] _phases, _saved;
+    private readonly PhaseBuffer[] _phases, _saved, _kept;
     private int _count, _savedCount;
     private bool _unstable, _track, _solved;
 
@@ -34,6 +34,7 @@ internal sealed class EquilibriumSolver
         _d = new double[model.Count];
         _phases = Buffers(model.Count);
         _saved = Buffers(model.Count);
+        _kept = Buffers(model.Count);
     }
 
     private static PhaseBuffer[] Buffers(int n) => Enumerable.Range(0, FlashWorkspace.MaximumPhases).Select(_ => new PhaseBuffer(n)).ToArray();
@@ -108,7 +109,7 @@ internal sealed class EquilibriumSolver
 
     /// <summary>
     /// Moves the phases of the previous solve, all of them, to a nearby state and composition without a certificate. False: they do not settle,
-    /// or one of them is lost.
+    /// or one of them is lost; the phases from before stay, to be moved elsewhere.
     /// </summary>
     public bool TryFollow(double temperatureK, double pressurePa, ReadOnlySpan<double> z)
     {
@@ -116,7 +117,11 @@ internal sealed class EquilibriumSolver
         (Rounds, _savedCount, Failure, _solved) = (0, 0, "", false);
         if (_count == 1) return _solved = StartFromFeed();
         int count = _count;
-        return _split.Solve(_phases, ref _count, 0, balanced: false) == SplitOutcome.Converged && _count == count && (_solved = Finish());
+        for (int j = 0; j < count; j++) _kept[j].CopyFrom(_phases[j]);
+        if (_split.Solve(_phases, ref _count, 0, balanced: false) == SplitOutcome.Converged && _count == count) return _solved = Finish();
+        for (int j = 0; j < count; j++) _phases[j].CopyFrom(_kept[j]);
+        _count = count;
+        return false;
     }
 
     /// <summary>As <see cref="FollowCaloric"/>, all phases kept, and made the answer.</summary>

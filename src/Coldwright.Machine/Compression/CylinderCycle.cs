@@ -26,17 +26,17 @@ internal sealed record CylinderState(GasPoint Heated, GasPoint Throttled, GasPoi
 /// <summary>
 /// The cylinder: throttling at the ports, compression along the mixture's isentrope, re-expansion of the clearance gas, leak as a
 /// nozzle whose gas mixes into the charge again, friction, motor slip. The five couplings (leak share, work, two port losses,
-/// speed) settle by accelerated substitution, started from the last answer.
+/// speed) settle by accelerated substitution, started from the last answer, at first from that of another cylinder if there is one.
 /// </summary>
-internal sealed class CylinderCycle(CompressorMachine machine, GasPath gas, double molarMass)
+internal sealed class CylinderCycle(CompressorMachine machine, GasPath gas, double molarMass, CylinderCycle? like = null)
 {
     private const int MostRounds = 120;
     private const double MostLeak = 0.75, MostWork = 30, HottestK = 1500;
     // leak share, work over R T, suction and discharge loss over the port's pressure, speed over the synchronous one
-    private readonly double[] _x = [0.05, 0, 0.02, 0.02, 1], _g = new double[5];
+    private readonly double[] _x = like is null ? [0.05, 0, 0.02, 0.02, 1] : [.. like._x], _g = new double[5];
     private readonly AndersonMixing _mixing = new(5);
     // last temperatures, for the next search, K
-    private double _drawnK = double.NaN, _compressedK = double.NaN;
+    private double _drawnK = like?._drawnK ?? double.NaN, _compressedK = like?._compressedK ?? double.NaN;
 
     public CylinderState Solve(GasPoint suction, GasPoint heated, double dischargePa)
     {

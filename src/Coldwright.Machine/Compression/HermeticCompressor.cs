@@ -15,6 +15,9 @@ public sealed class HermeticCompressor
 {
     // heat that is rounding, over the electrical power
     private const double Nothing = 1e-12;
+    // K
+    private const double ShellTolerance = 1e-9, NearStepK = 0.5;
+    private const int MostNearSteps = 3;
 
     private readonly CompressorMachine _machine;
     private readonly Flash _flash;
@@ -22,6 +25,8 @@ public sealed class HermeticCompressor
     private readonly GasPath _gas;
     private readonly double[] _z;
     private readonly double _molarMass;
+    private CylinderCycle _cylinder;
+    private double _shellK = double.NaN;
 
     /// <param name="machine">The compressor.</param>
     /// <param name="model">Fluid model.</param>
@@ -34,7 +39,27 @@ public sealed class HermeticCompressor
         _z = InputCheck.Fractions(z, model.Count, nameof(z));
         _gas = new GasPath(_flash, _z);
         for (int i = 0; i < _z.Length; i++) _molarMass += _z[i] * model.Substances[i].MolarMass;
+        _cylinder = new CylinderCycle(_machine, _gas, _molarMass);
     }
+
+    private HermeticCompressor(CompressorMachine machine, double[] z, HermeticCompressor like)
+    {
+        machine.Check();
+        (_machine, _flash, _z, _shellK) = (machine, like._flash, z, like._shellK);
+        _gas = ReferenceEquals(z, like._z) ? like._gas : new GasPath(_flash, z);
+        for (int i = 0; i < z.Length; i++) _molarMass += z[i] * _flash.Model.Substances[i].MolarMass;
+        _cylinder = new CylinderCycle(_machine, _gas, _molarMass, like._cylinder);
+    }
+
+    /// <summary>Another machine on the same gas, which starts from the states of this one; the two share a flash, so that only one may run at a time.</summary>
+    /// <param name="machine">The other machine.</param>
+    /// <exception cref="ArgumentException">A value is outside its range.</exception>
+    public HermeticCompressor With(CompressorMachine machine) => new(machine, _z, this);
+
+    /// <summary>The same machine on a gas of another composition, which starts from the states of this one; the two share a flash, so that only one may run at a time.</summary>
+    /// <param name="z">Mole fractions in the model's order, sum 1.</param>
+    /// <exception cref="ArgumentException">A value is outside its range.</exception>
+    public HermeticCompressor With(IReadOnlyList<double> z) => new(_machine, InputCheck.Fractions(z, _flash.Model.Count, nameof(z)), this);
 
     /// <summary>The compressor at a duty.</summary>
     /// <param name="duty">Pressures, suction temperature, room.</param>
@@ -45,15 +70,23 @@ public sealed class HermeticCompressor
         duty.Check();
         var suction = _flash.TemperaturePressure(duty.SuctionTemperatureK, duty.SuctionPressurePa, _z);
         _gas.Wet = HasLiquid(suction);
+        bool done = false;
         try
         {
-            return Run(duty, suction, _gas, cancel);
+            var answer = Run(duty, suction, _gas, cancel);
+            done = true;
+            return answer;
         }
         catch (SolveException e) when (!e.Message.StartsWith("compressor", StringComparison.Ordinal))
         {
             // a flash inside: say which part asked for it, and where
             throw new SolveException(e.Report with { Advice = FormattableString.Invariant(
                 $"compressor from {duty.SuctionPressurePa / 1e5:0.###} to {duty.DischargePressurePa / 1e5:0.###} bar absolute, suction at {duty.SuctionTemperatureK:0.#} K: {e.Report.Advice}") });
+        }
+        finally
+        {
+            // what did not work is no start for another duty
+            if (!done) (_cylinder, _shellK) = (new CylinderCycle(_machine, _gas, _molarMass), double.NaN);
         }
     }
 
@@ -72,7 +105,6 @@ public sealed class HermeticCompressor
 
     private (double ShellK, CylinderState At, GasPoint Port) Solve(CompressorDuty duty, GasPath gas, CancellationToken cancel)
     {
-        var cycle = new CylinderCycle(_machine, gas, _molarMass);
         var suction = gas.At(duty.SuctionTemperatureK, duty.SuctionPressurePa);
         CylinderState? last = null;
         GasPoint port = default;
@@ -82,14 +114,20 @@ public sealed class HermeticCompressor
             cancel.ThrowIfCancellationRequested();
             var traits = _machine.Traits;
             var heated = gas.At(suction.TemperatureK + traits.SuctionHeating * (shellK - suction.TemperatureK), suction.PressurePa, suction.MolarDensity);
-            last = cycle.Solve(suction, heated, duty.DischargePressurePa);
+            last = _cylinder.Solve(suction, heated, duty.DischargePressurePa);
             port = gas.At(last.Valve.TemperatureK + traits.DischargeExchange * (shellK - last.Valve.TemperatureK), duty.DischargePressurePa, last.Valve.MolarDensity, GasPlace.Discharge);
             return last.FrictionW + last.MotorLossW
                 + last.NetFlow * (last.Valve.MolarEnthalpy - port.MolarEnthalpy - heated.MolarEnthalpy + suction.MolarEnthalpy)
                 - ToRoom(shellK, duty.RoomTemperatureK);
         }
 
-        double low = Math.Min(duty.SuctionTemperatureK, duty.RoomTemperatureK), fLow = Surplus(low);
+        double low = Math.Min(duty.SuctionTemperatureK, duty.RoomTemperatureK);
+        if (!double.IsNaN(_shellK) && _shellK > low + NearStepK && Near(Surplus, low) is { } near)
+        {
+            Surplus(near);
+            return (_shellK = near, last!, port);
+        }
+        double fLow = Surplus(low);
         // a machine without losses has nothing to balance but rounding
         if (Math.Abs(fLow) <= Nothing * last!.ElectricalW) return (low, last, port);
         double high = Math.Max(duty.SuctionTemperatureK, duty.RoomTemperatureK) + 40, fHigh = Surplus(high);
@@ -100,9 +138,23 @@ public sealed class HermeticCompressor
             (low, fLow) = (high, fHigh);
             fHigh = Surplus(high += 60);
         }
-        double shell = Brent.Solve(Surplus, low, fLow, high, fHigh, 1e-9);
-        Surplus(shell);
-        return (shell, last!, port);
+        _shellK = Brent.Solve(Surplus, low, fLow, high, fHigh, ShellTolerance);
+        Surplus(_shellK);
+        return (_shellK, last!, port);
+    }
+
+    // the last duty's shell temperature is often nearly this one's; null: it is not
+    private double? Near(Func<double, double> surplus, double lowest)
+    {
+        double a = _shellK, fa = surplus(a), step = fa > 0 ? NearStepK : -NearStepK;
+        for (int i = 0; i < MostNearSteps; i++, step *= 5)
+        {
+            double b = Math.Max(a + step, lowest), fb = surplus(b);
+            if (fb > 0 != fa > 0) return Brent.Solve(surplus, a, fa, b, fb, ShellTolerance);
+            if (b == lowest) return null;
+            (a, fa) = (b, fb);
+        }
+        return null;
     }
 
     private double ToRoom(double shellK, double roomK) => _machine.Cooling.HeatToRoom(shellK, roomK, _machine.ShellAreaM2);

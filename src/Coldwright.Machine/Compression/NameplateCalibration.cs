@@ -43,7 +43,7 @@ public static class NameplateCalibration
         double Off(double logScale)
         {
             var tried = best.Machine with { Traits = machine.Traits with { LossScale = Math.Exp(logScale) } };
-            var performance = new HermeticCompressor(tried, cycle.Model, cycle.Composition).Run(duty, cancel);
+            var performance = cycle.Compressor(tried).Run(duty, cancel);
             double capacity = performance.MolarFlow * perMole;
             best = (tried with { DisplacementM3 = tried.DisplacementM3 * capacityW / capacity }, performance, capacity);
             return performance.ElectricalPowerW / capacity - wanted;
@@ -53,7 +53,7 @@ public static class NameplateCalibration
         if (low > 0 || high < 0)
             throw new ArgumentException(FormattableString.Invariant(
                 $"{nameof(powerW)} is {powerW:0.#} W; with {capacityW:0.#} W of cooling on {refrigerant} a {machine.Traits.Kind.ToString().ToLowerInvariant()} machine takes from {(low + wanted) * capacityW:0.#} to {(high + wanted) * capacityW:0.#} W. Is the power that of the compressor alone, and are the rating conditions those of the sheet?"), nameof(powerW));
-        double found = Brent.Solve(Off, Math.Log(LeastScale), low, Math.Log(MostScale), high, 1e-5), step = 1e-3;
+        double found = Brent.Solve(Off, Math.Log(LeastScale), low, Math.Log(MostScale), high, 1e-3), step = 1e-3;
         // the last digits with the displacement matched at every trial: secant
         double Exact(double logScale)
         {

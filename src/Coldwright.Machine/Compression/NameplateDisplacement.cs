@@ -82,7 +82,7 @@ public static class NameplateDisplacement
     public static (double CapacityW, CompressorPerformance Performance) Capacity(RatingCycle cycle, CompressorMachine machine, RatingConditions conditions, CancellationToken cancel = default)
     {
         conditions.Check();
-        var performance = new HermeticCompressor(machine, cycle.Model, cycle.Composition).Run(cycle.Duty(conditions), cancel);
+        var performance = cycle.Compressor(machine).Run(cycle.Duty(conditions), cancel);
         return (performance.MolarFlow * cycle.CoolingPerMole(conditions), performance);
     }
 
@@ -97,7 +97,7 @@ public static class NameplateDisplacement
         var duty = cycle.Duty(conditions);
         for (int i = 0; i < 40; i++)
         {
-            var performance = new HermeticCompressor(machine, cycle.Model, cycle.Composition).Run(duty, cancel);
+            var performance = cycle.Compressor(machine).Run(duty, cancel);
             double capacity = performance.MolarFlow * perMole;
             off = capacity / capacityW - 1;
             if (Math.Abs(off) < 1e-10) return (machine, performance, capacity);

@@ -5,11 +5,13 @@ using Coldwright.Fluids.Substances;
 
 namespace Coldwright.Machine.Compression;
 
-/// <summary>A refrigerant between rating conditions: the two pressures and the cooling counted per mole.</summary>
+/// <summary>A refrigerant between rating conditions: the two pressures and the cooling counted per mole. Not thread-safe.</summary>
 public sealed class RatingCycle
 {
     private readonly double[] _z;
     private readonly Flash _flash;
+    private readonly Dictionary<double, double> _dew = [];
+    private HermeticCompressor? _compressor;
 
     /// <param name="refrigerant">A substance or named blend: R22, R32, R410A, R407C, R290, R134a ...</param>
     /// <exception cref="ArgumentException">The name is not known.</exception>
@@ -34,7 +36,11 @@ public sealed class RatingCycle
 
     /// <summary>Dew pressure, Pa.</summary>
     /// <param name="temperatureK">K.</param>
-    public double DewPressure(double temperatureK) => _flash.TemperatureVapourFraction(temperatureK, 1, _z).PressurePa;
+    public double DewPressure(double temperatureK)
+    {
+        if (!_dew.TryGetValue(temperatureK, out double pa)) _dew[temperatureK] = pa = _flash.TemperatureVapourFraction(temperatureK, 1, _z).PressurePa;
+        return pa;
+    }
 
     /// <summary>Bubble temperature, K.</summary>
     /// <param name="pressurePa">Pa absolute.</param>
@@ -59,6 +65,9 @@ public sealed class RatingCycle
         DischargePressurePa = DewPressure(conditions.CondensingK),
         RoomTemperatureK = conditions.RoomTemperatureK,
     };
+
+    /// <summary>A machine on this refrigerant; trials of a fit start from each other's states.</summary>
+    internal HermeticCompressor Compressor(CompressorMachine machine) => _compressor = _compressor?.With(machine) ?? new HermeticCompressor(machine, Model, _z);
 
     private static double MolarMassOf(string name) => SubstanceCatalog.Get(name).MolarMass;
 }

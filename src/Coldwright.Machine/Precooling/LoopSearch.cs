@@ -17,8 +17,11 @@ internal readonly record struct LoopFound(LoopPoint Point, double RunShare, bool
 /// </summary>
 internal sealed class LoopSearch(LoopCycle cycle, ExpansionDevice device, ExpansionTable? table, double? cutOutK)
 {
-    private const double Tolerance = 1e-13, FirstLeastDelivery = 0.06, MostLeastDelivery = 0.4, KelvinPerUnit = 20, Cap = 10, LeastLnRatio = 0.02, LeastGap = 1e-12, GapTolerance = 1e-12, NearStep = 2e-3;
+    private const double Finest = 1e-13, FirstLeastDelivery = 0.06, MostLeastDelivery = 0.4, KelvinPerUnit = 20, Cap = 10, LeastLnRatio = 0.02, LeastGap = 1e-12, NearStep = 2e-3;
     private double _lnPe = double.NaN, _lnPc = double.NaN, _match, _leastDelivery = FirstLeastDelivery, _lnDevice;
+
+    /// <summary>Of the roots, in ln of a pressure; on the way to an answer more will do.</summary>
+    public double Tolerance { get; set; } = Finest;
 
     /// <summary>Condenser ran to its highest pressure at the last point asked for.</summary>
     public bool CondenserLimited { get; private set; }
@@ -49,7 +52,7 @@ internal sealed class LoopSearch(LoopCycle cycle, ExpansionDevice device, Expans
             return -Math.Log(Math.Clamp(need, 1e-12, 1e12));
         }
 
-        double gap = RisingRoot.Find(Surplus, double.IsNaN(_lnPc) ? Math.Log(0.2) : Math.Log(Math.Max(_lnPc - basis, LeastGap)), NearStep, Math.Log(LeastGap), highest, GapTolerance, out int side);
+        double gap = RisingRoot.Find(Surplus, double.IsNaN(_lnPc) ? Math.Log(0.2) : Math.Log(Math.Max(_lnPc - basis, LeastGap)), NearStep, Math.Log(LeastGap), highest, 10 * Tolerance, out int side);
         CondenserLimited = side > 0;
         _lnPc = basis + Math.Exp(gap);
         if (point.LnCondensing != _lnPc) Surplus(gap);
@@ -77,7 +80,7 @@ internal sealed class LoopSearch(LoopCycle cycle, ExpansionDevice device, Expans
     private LoopFound Cycling(LoopSetting s, double superheat, double lowest)
     {
         double Delivered(double lnPe) => Condense(lnPe, superheat, 1, s).TableVolumeFlow / cycle.Compressor.GreatestFlow - _leastDelivery;
-        double floor = Delivered(lowest) >= 0 ? lowest : RisingRoot.Find(Delivered, lowest, 0.2, lowest, cycle.Compressor.LnWarmest, 1e-10, out _);
+        double floor = Delivered(lowest) >= 0 ? lowest : RisingRoot.Find(Delivered, lowest, 0.2, lowest, cycle.Compressor.LnWarmest, 1e3 * Tolerance, out _);
         double measure = 1;
         if (table is not null)
         {
@@ -137,7 +140,7 @@ internal sealed class LoopSearch(LoopCycle cycle, ExpansionDevice device, Expans
             var point = at(v);
             return Math.Clamp(Math.Log(table!.Flow(point.LnCondensing, point.Measure) / point.Flow) + _lnDevice, -Cap, Cap);
         }
-        _match = RisingRoot.Find(Excess, _match, 0.05, -1, most, 1e-12, out int side);
+        _match = RisingRoot.Find(Excess, _match, 0.05, -1, most, 10 * Tolerance, out int side);
         if (side < 0) throw Mismatch("passes more than the compressor takes even when more than half of what arrives has boiled already: it is too wide, or the compressor too small");
         if (side > 0) throw Mismatch("passes less than the compressor takes even with the evaporator almost dry: it is too narrow, or blocked");
     }

@@ -15,6 +15,9 @@ public sealed class PrecoolerLoop
     /// <summary>Change of flow, work and shell heat at which a working point is settled, relative.</summary>
     public const double Settled = 1e-10;
 
+    // of that change: how finely the search's own roots are found
+    private const double RootShare = 1e-3, CoarsestRoot = 1e-9;
+
     private const double DeviceSettled = 1e-3, WarmestK = 305;
 
     private readonly PrecoolerMachine _machine;
@@ -80,6 +83,7 @@ public sealed class PrecoolerLoop
     {
         InputCheck.Within(roomK, 230, 340, "K", nameof(roomK));
         _search.ResetLeastDelivery();
+        _search.Tolerance = Math.Min(CoarsestRoot, RootShare * settled);
         int runs = 0;
         double deviceError = 0, deviceUncertainty = 0;
         IReadOnlyList<string> deviceSaid = [];
@@ -117,6 +121,7 @@ public sealed class PrecoolerLoop
         InputCheck.Within(roomK, 230, 340, "K", nameof(roomK));
         double superheat = superheatK ?? (_machine.Expansion is ThermostaticExpansion t ? t.SuperheatK : 5);
         _search.ResetLeastDelivery();
+        _search.Tolerance = RootShare * Settled;
         var rows = new List<PrecoolerRating>();
         foreach (double k in evaporatingK)
         {

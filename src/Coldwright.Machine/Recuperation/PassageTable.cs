@@ -1,3 +1,5 @@
+using System.Numerics;
+using System.Runtime.InteropServices;
 using Coldwright.Machine.Flow;
 using Coldwright.Machine.HeatTransfer;
 using Coldwright.Machine.Streams;
@@ -7,19 +9,23 @@ namespace Coldwright.Machine.Recuperation;
 /// <summary>
 /// Films, friction and hold-up of one stream in one passage, tabulated along the isobars of its properties and for mass flows a factor apart: what
 /// <see cref="LocalTransfer"/> gives, to 2 % at a place and 0.4 % along a passage (measured in the tests), at a tenth of the cost. Places are worked out when they are first asked for and kept.
-/// Not thread-safe.
+/// Made on a <see cref="StreamMover"/>, it follows the composition along slopes of its own, at the same places between the changes of phases. Not thread-safe.
 /// </summary>
 public sealed class PassageTable
 {
     // places between two nodes of an isobar; ln of the factor between two mass flows
     private const int Parts = 8;
     private const double FlowStep = 0.25, FilmPower = 0.8, FluxFlowPower = FilmPower - FilmParts.FluxPower;
-    private const int Moles = 0, Gradient = 1, Momentum = 2, Film = 3, PerFlux = 4, OverVapour = 5, Sensible = 6, Share = 7, Rest = 8, Columns = 9;
+    private const int Moles = 0, Gradient = 1, Momentum = 2, Film = 3, PerFlux = 4, OverVapour = 5, Sensible = 6, Share = 7, Rest = 8, Held = 9;
 
     private readonly StreamTable _table;
     private readonly FlowChannel _channel;
     private readonly bool _condensing;
     private readonly double _holdUp;
+    private readonly IReadOnlyList<StreamTable> _neighbours = [];
+    private readonly double[] _step = [], _entry;
+    // of one composition: the parts of what is looked up, then the share of every substance in what is held
+    private readonly int _columns;
     private readonly Dictionary<int, double[][]> _flows = [];
     private double[][] _lower = [], _upper = [];
     private (double MassFlow, int Index, double Between, double Power, double FluxPower) _at;
@@ -28,7 +34,24 @@ public sealed class PassageTable
     /// <param name="channel">Passage.</param>
     /// <param name="condensing">True: gives up heat; false: takes it up.</param>
     /// <param name="holdUp">Factor on the liquid's share of the cross-section, above 0.</param>
-    public PassageTable(StreamTable table, FlowChannel channel, bool condensing, double holdUp) => (_table, _channel, _condensing, _holdUp) = (table, channel, condensing, holdUp);
+    public PassageTable(StreamTable table, FlowChannel channel, bool condensing, double holdUp) : this(table, [], channel, condensing, holdUp) { }
+
+    /// <param name="mover">Properties along the composition.</param>
+    /// <param name="channel">Passage.</param>
+    /// <param name="condensing">True: gives up heat; false: takes it up.</param>
+    /// <param name="holdUp">Factor on the liquid's share of the cross-section, above 0.</param>
+    public PassageTable(StreamMover mover, FlowChannel channel, bool condensing, double holdUp) : this(mover.Middle, mover.Neighbours, channel, condensing, holdUp) { }
+
+    private PassageTable(StreamTable table, IReadOnlyList<StreamTable> neighbours, FlowChannel channel, bool condensing, double holdUp)
+    {
+        (_table, _neighbours, _channel, _condensing, _holdUp) = (table, neighbours, channel, condensing, holdUp);
+        _step = new double[neighbours.Count];
+        _columns = Held + table.Composition.Count;
+        _entry = new double[_columns * (1 + neighbours.Count)];
+    }
+
+    /// <summary>Follows the composition to a distance from the middle of its mover, as <see cref="StreamMover.At"/>.</summary>
+    public void MoveTo(ReadOnlySpan<double> step) => step.CopyTo(_step);
 
     /// <summary>Properties that it was made for.</summary>
     public StreamTable Table => _table;
@@ -38,11 +61,12 @@ public sealed class PassageTable
     /// <param name="massFlow">kg/s, above 0.</param>
     /// <param name="slope">dT/dh that the mixture's glide is counted with, K mol/J, at least 0.</param>
     /// <param name="heatFlux">Into the stream, W/m2 of heated wall; used when boiling.</param>
-    internal PassageAnswer At(in StreamPlace place, double massFlow, double slope, double heatFlux)
+    /// <param name="shares">Filled with the share of every substance in what is held; may be empty.</param>
+    internal PassageAnswer At(in StreamPlace place, double massFlow, double slope, double heatFlux, Span<double> shares = default)
     {
         if (massFlow != _at.MassFlow) Take(massFlow);
         var (_, index, between, power, fluxPower) = _at;
-        Span<double> v = stackalloc double[Columns];
+        var v = _entry.AsSpan();
         v.Clear();
         Add(place.Isobar, place.Lower, (1 - place.Weight) * (1 - between), _lower, index, v);
         Add(place.Isobar, place.Lower, (1 - place.Weight) * between, _upper, index + 1, v);
@@ -51,6 +75,12 @@ public sealed class PassageTable
             Add(place.Isobar + 1, place.Upper, place.Weight * (1 - between), _lower, index, v);
             Add(place.Isobar + 1, place.Upper, place.Weight * between, _upper, index + 1, v);
         }
+        for (int d = 0; d < _step.Length; d++)
+        {
+            var slopes = v.Slice((d + 1) * _columns, _columns);
+            for (int c = 0; c < slopes.Length; c++) v[c] += _step[d] * slopes[c];
+        }
+        if (!shares.IsEmpty) v.Slice(Held, shares.Length).CopyTo(shares);
         double film = v[Rest];
         if (v[Share] > 0)
         {
@@ -75,8 +105,8 @@ public sealed class PassageTable
         if (_flows.TryGetValue(index, out var known)) return known;
         var made = _table.Isobars.Select(i =>
         {
-            double[] values = new double[((i.NodeCount - 1) * Parts + 1) * Columns];
-            for (int k = 0; k < values.Length; k += Columns) values[k] = double.NaN;
+            double[] values = new double[((i.NodeCount - 1) * Parts + 1) * _entry.Length];
+            for (int k = 0; k < values.Length; k += _entry.Length) values[k] = double.NaN;
             return values;
         }).ToArray();
         return _flows[index] = made;
@@ -88,23 +118,43 @@ public sealed class PassageTable
         int k = Math.Min((int)place, Parts - 1);
         double u = place - k;
         var values = flow[isobar];
-        int a = (at.Node * Parts + k) * Columns, b = a + Columns;
-        if (double.IsNaN(values[a])) Fill(isobar, at.Node * Parts + k, index, values.AsSpan(a, Columns));
-        if (double.IsNaN(values[b])) Fill(isobar, at.Node * Parts + k + 1, index, values.AsSpan(b, Columns));
+        int length = _entry.Length, a = (at.Node * Parts + k) * length, b = a + length;
+        if (double.IsNaN(values[a])) Fill(isobar, at.Node * Parts + k, index, values.AsSpan(a, length));
+        if (double.IsNaN(values[b])) Fill(isobar, at.Node * Parts + k + 1, index, values.AsSpan(b, length));
         double wa = weight * (1 - u), wb = weight * u;
-        for (int c = 0; c < Columns; c++) sum[c] += wa * values[a + c] + wb * values[b + c];
+        ReadOnlySpan<double> from = values.AsSpan(a, length), to = values.AsSpan(b, length);
+        ReadOnlySpan<Vector<double>> wideFrom = MemoryMarshal.Cast<double, Vector<double>>(from), wideTo = MemoryMarshal.Cast<double, Vector<double>>(to);
+        var wideSum = MemoryMarshal.Cast<double, Vector<double>>(sum);
+        var (wideA, wideB) = (new Vector<double>(wa), new Vector<double>(wb));
+        for (int i = 0; i < wideSum.Length; i++) wideSum[i] += wideA * wideFrom[i] + wideB * wideTo[i];
+        for (int c = wideSum.Length * Vector<double>.Count; c < length; c++) sum[c] += wa * from[c] + wb * to[c];
     }
 
-    // columns over the powers of the mass flow that they nearly follow, so that between two flows little is left to interpolate
-    private void Fill(int isobar, int place, int index, Span<double> v)
+    // values, then their slopes along every direction
+    private void Fill(int isobar, int place, int index, Span<double> entry)
     {
-        var line = _table.Isobars[isobar];
+        var v = entry[.._columns];
+        bool two = Fill(_table, isobar, place, index, v);
+        for (int d = 0; d < _neighbours.Count; d++)
+        {
+            var slope = entry.Slice((d + 1) * _columns, _columns);
+            // next to a change of phases a neighbour may lie just beyond it: that is no slope
+            if (Fill(_neighbours[d], isobar, place, index, slope) != two) slope.Clear();
+            else for (int c = 0; c < slope.Length; c++) slope[c] = (slope[c] - v[c]) / StreamMover.NeighbourStep;
+        }
+    }
+
+    // columns over the powers of the mass flow that they nearly follow, so that between two flows little is left to interpolate; true where there are two phases
+    private bool Fill(StreamTable table, int isobar, int place, int index, Span<double> v)
+    {
+        var line = table.Isobars[isobar];
         int node = Math.Min(place / Parts, line.NodeCount - 2);
-        var p = _table.At(line.EnthalpyAt(node, (place - node * Parts) / (double)Parts), line.PressurePa);
+        double h = line.EnthalpyAt(node, (place - node * Parts) / (double)Parts);
+        var p = table.At(h, line.PressurePa);
         double ln = index * FlowStep, massFlow = Math.Exp(ln), power = Math.Exp(FilmPower * ln);
-        var parts = LocalTransfer.Parts(p, _channel, massFlow, _condensing, _table.PseudoCriticalPressurePa);
-        var local = LocalTransfer.At(p, _channel, massFlow, _condensing, 0, _table.PseudoCriticalPressurePa);
-        v[Moles] = Math.Log(PassageContent(p, local.MeanDensity, _holdUp));
+        var parts = LocalTransfer.Parts(p, _channel, massFlow, _condensing, table.PseudoCriticalPressurePa);
+        var local = LocalTransfer.At(p, _channel, massFlow, _condensing, 0, table.PseudoCriticalPressurePa);
+        v[Moles] = Math.Log(PassageContent.MolarDensity(p, local.MeanDensity, _holdUp));
         v[Gradient] = Math.Log(local.FrictionGradient);
         v[Momentum] = Math.Log(local.MomentumFlux);
         v[Film] = Math.Max(parts.Film, parts.Floor) / power;
@@ -113,18 +163,7 @@ public sealed class PassageTable
         v[Sensible] = LocalTransfer.TwoPhase(p) ? p.Quality * p.Vapour.HeatCapacity * p.MolarMass : 0;
         v[Share] = parts.Share;
         v[Rest] = parts.Rest / power;
-    }
-
-    /// <summary>Moles per volume: vapour fills its share of the cross-section, each phase with its own molar mass.</summary>
-    /// <param name="p">State.</param>
-    /// <param name="meanDensity">Mass per volume, slip included, kg/m3.</param>
-    /// <param name="holdUp">Factor on the liquid's share.</param>
-    internal static double PassageContent(in StreamPoint p, double meanDensity, double holdUp)
-    {
-        if (!LocalTransfer.TwoPhase(p) || !(p.VapourFraction is > 0 and < 1)) return p.Density / p.MolarMass;
-        double vapour = Math.Clamp((p.Liquid.Density - meanDensity) / (p.Liquid.Density - p.Vapour.Density), 0, 1);
-        vapour /= vapour + holdUp * (1 - vapour);
-        double light = p.MolarMass * p.Quality / p.VapourFraction, heavy = p.MolarMass * (1 - p.Quality) / (1 - p.VapourFraction);
-        return vapour * p.Vapour.Density / light + (1 - vapour) * p.Liquid.Density / heavy;
+        PassageContent.Shares(table, p, local.MeanDensity, _holdUp, v[Held..]);
+        return LocalTransfer.TwoPhase(p);
     }
 }

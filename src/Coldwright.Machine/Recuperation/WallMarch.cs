@@ -60,6 +60,10 @@ public sealed class WallMarch
     public double[] ByWall { get; }
     /// <summary>Slope of a cell's content by its mean enthalpy, mol2/J; filled when asked for.</summary>
     public double[] MolesByEnthalpy { get; }
+    /// <summary>Held in every cell of every substance, mol, cell after cell; empty for constant properties.</summary>
+    public double[] SpeciesMoles { get; private set; } = [];
+    /// <summary>Slope of <see cref="SpeciesMoles"/> by the cell's mean enthalpy, mol2/J; filled when asked for.</summary>
+    public double[] SpeciesByEnthalpy { get; private set; } = [];
     /// <summary>Leaving, J/mol.</summary>
     public double OutletEnthalpy => Enthalpy[_hot ? Cells : 0];
     /// <summary>Leaving, Pa.</summary>
@@ -78,6 +82,8 @@ public sealed class WallMarch
     {
         var table = inlet.Table;
         double n = inlet.MolarFlow, mass = inlet.MassFlow, floor = LeastPressureShare * inlet.PressurePa, h = inlet.MolarEnthalpy, p = inlet.PressurePa, rise = 0, gradient = 0, momentum = double.NaN;
+        int species = table.Composition.Count;
+        if (SpeciesMoles.Length != species * Cells) (SpeciesMoles, SpeciesByEnthalpy) = (new double[species * Cells], new double[species * Cells]);
         Enthalpy[_hot ? 0 : Cells] = h;
         PressurePa[_hot ? 0 : Cells] = p;
         for (int step = 0; step < Cells; step++)
@@ -85,12 +91,13 @@ public sealed class WallMarch
             int i = _hot ? step : Cells - 1 - step;
             double middleP = p - 0.5 * _dx * gradient, x = h + rise, g = 0, t = 0, slope = 0, middleSlope = 0, wall = wallK[i], k = _wallConductivity(wall);
             PassageAnswer local = default;
+            var held = SpeciesMoles.AsSpan(i * species, species);
             for (int round = step == 0 ? 0 : FirstRounds - 1; round < FirstRounds; round++)
             {
                 // the slope over the whole cell, as the steady exchanger takes it
                 double glide = double.NaN;
                 if (Math.Abs(x - h) > LeastRise) glide = Math.Max(0, (table.Temperature(x, middleP, out _) - table.Temperature(h, middleP, out _)) / (x - h));
-                local = Local(table, passage, 0.5 * (h + x), middleP, mass, ref glide, n * (x - h), scales.HoldUp);
+                local = Local(table, passage, 0.5 * (h + x), middleP, mass, ref glide, n * (x - h), scales.HoldUp, held);
                 slope = glide;
                 g = _dx * Side(local.Film * scales.Film, k);
                 x = Outlet(table, h, middleP, n, g, wall, leakConductanceW, roomK, x, out t, out middleSlope);
@@ -99,6 +106,7 @@ public sealed class WallMarch
             Temperature[i] = t;
             HeatW[i] = n * (x - h) - leakConductanceW * (roomK - t);
             Moles[i] = _channel.AreaM2 * _dx * local.MolarDensity;
+            for (int s = 0; s < species; s++) held[s] *= Moles[i];
             if (slopes) Slopes(i, table, passage, middleP, n, mass, g, k, t, middleSlope, slope, wall, h, x, leakConductanceW, scales, local);
             if (step == 0) momentum = local.MomentumFlux;
             gradient = local.FrictionGradient * scales.Friction;
@@ -111,21 +119,22 @@ public sealed class WallMarch
         }
     }
 
-    // at an enthalpy and a pressure, with the heat in W that the cell takes up; a slope that is not a number is taken from the table
-    private PassageAnswer Local(StreamTable table, PassageTable? passage, double h, double p, double mass, ref double slope, double heatW, double holdUp)
+    // At an enthalpy and a pressure, with the heat in W that the cell takes up; a slope that is not a number is taken from the table. The shares of what is held are filled.
+    private PassageAnswer Local(StreamTable table, PassageTable? passage, double h, double p, double mass, ref double slope, double heatW, double holdUp, Span<double> shares)
     {
         double flux = heatW / (_channel.HeatedPerimeterM * _dx);
         if (passage is not null)
         {
             var place = table.Locate(h, p);
             if (double.IsNaN(slope)) slope = place.TemperatureSlope;
-            return passage.At(place, mass, slope, flux);
+            return passage.At(place, mass, slope, flux, shares);
         }
         var point = table.At(h, p);
         if (double.IsNaN(slope)) slope = point.TemperatureSlope;
         else point = point with { TemperatureSlope = slope };
         var local = LocalTransfer.At(point, _channel, mass, _hot, flux, table.PseudoCriticalPressurePa);
-        return new(local.Film, local.FrictionGradient, local.MomentumFlux, PassageTable.PassageContent(point, local.MeanDensity, holdUp));
+        PassageContent.Shares(table, point, local.MeanDensity, holdUp, shares);
+        return new(local.Film, local.FrictionGradient, local.MomentumFlux, PassageContent.MolarDensity(point, local.MeanDensity, holdUp));
     }
 
     private double Side(double film, double k) => _hot ? _geometry.HotConductance(film, k) : _geometry.ColdConductance(film, k);
@@ -149,7 +158,10 @@ public sealed class WallMarch
     private void Slopes(int i, StreamTable table, PassageTable? passage, double p, double n, double mass, double g, double k, double t, double middleSlope, double glide, double wall, double h, double x, double leak, MarchScales scales, in PassageAnswer local)
     {
         double step = Math.Max(LeastStep, 0.1 * Math.Abs(x - h));
-        var there = Local(table, passage, 0.5 * (h + x) + step, p, mass, ref glide, n * (x - h), scales.HoldUp);
+        int species = table.Composition.Count;
+        var held = SpeciesByEnthalpy.AsSpan(i * species, species);
+        var there = Local(table, passage, 0.5 * (h + x) + step, p, mass, ref glide, n * (x - h), scales.HoldUp, held);
+        for (int s = 0; s < species; s++) held[s] = (_channel.AreaM2 * _dx * there.MolarDensity * held[s] - SpeciesMoles[i * species + s]) / step;
         double byEnthalpy = (_dx * Side(there.Film * scales.Film, k) - g) / step;
         double both = 0.5 * ((g + leak) * middleSlope - byEnthalpy * (wall - t));
         // a conductance that falls steeply must not turn the sign of the balance

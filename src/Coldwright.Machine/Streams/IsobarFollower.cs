@@ -7,8 +7,9 @@ namespace Coldwright.Machine.Streams;
 /// </summary>
 internal sealed class IsobarFollower(double pressurePa, CancellationToken cancel)
 {
-    private const double FirstWidthK = 0.1, WidestK = 15, NarrowK = 5e-4, NearK = 2e-3;
-    private const int MostTrials = 40;
+    private const double FirstWidthK = 0.1, WidestK = 15, NarrowK = 5e-4;
+
+    private static bool Liquids(string phases) => !phases.Contains("vapour", StringComparison.Ordinal);
 
     // old and new place of the border below a region's first node; the table's ends stay
     private readonly record struct BorderPlace(int First, double Old, double New);
@@ -30,6 +31,8 @@ internal sealed class IsobarFollower(double pressurePa, CancellationToken cancel
             {
                 if (failed[d]) continue;
                 if (Border(makers[d], old, plan[i - 1].Phases, plan[i].Phases) is { } now) borders[d].Insert(1, new(i, old, now));
+                // two liquids that become one have no fraction that falls to nought, and little changes there: taken as it is
+                else if (Liquids(plan[i - 1].Phases) && Liquids(plan[i].Phases)) borders[d].Insert(1, new(i, old, old));
                 else failed[d] = true;
             }
         }
@@ -52,7 +55,13 @@ internal sealed class IsobarFollower(double pressurePa, CancellationToken cancel
             cancel.ThrowIfCancellationRequested();
             int i = downwards ? end - 1 - (j - first) : j;
             double k = oldHigh > oldLow ? newLow + (plan[i].TemperatureK - oldLow) * (newHigh - newLow) / (oldHigh - oldLow) : plan[i].TemperatureK;
-            if (maker.TryFollow(k, pressurePa, plan[i].Phases) is not { } node || node.Phases != plan[i].Phases) return false;
+            var node = maker.TryFollow(k, pressurePa, plan[i].Phases);
+            if (node is null || node.Phases != plan[i].Phases)
+            {
+                if (!Liquids(plan[i].Phases)) return false;
+                node = maker.TryMake(k, pressurePa);
+                if (node is null || !Liquids(node.Phases)) return false;
+            }
             nodes[i] = node;
         }
         return true;
@@ -70,50 +79,10 @@ internal sealed class IsobarFollower(double pressurePa, CancellationToken cancel
     // where the phases change from those below to those above
     private double? Border(StreamNodeMaker maker, double nearK, string below, string above) => (below.AsSpan().Count('+') - above.AsSpan().Count('+')) switch
     {
-        1 => Vanishes(maker, nearK, -1, below, above),
-        -1 => Vanishes(maker, nearK, 1, above, below),
+        1 => VanishingPhase.Find(maker, pressurePa, nearK, -1, below, above, cancel),
+        -1 => VanishingPhase.Find(maker, pressurePa, nearK, 1, above, below, cancel),
         _ => Between(maker, nearK, below, above),
     };
-
-    // Where the fraction of a phase falls to nought, from the side (1: the warmer) that has it: that side's phases are moved along without a
-    // certificate, and the last steps end so near that the rest of the way is straight.
-    private double? Vanishes(StreamNodeMaker maker, double nearK, int side, string rich, string poor)
-    {
-        double k = nearK + side * FirstWidthK, width = 3 * FirstWidthK, outside = double.NaN;
-        (double K, double[] Fractions)? near = null, far = null;
-        for (int trial = 0; trial < MostTrials; trial++)
-        {
-            cancel.ThrowIfCancellationRequested();
-            if (maker.TryFollow(k, pressurePa, rich) is not { } m) return null;
-            if (m.Phases == poor)
-            {
-                if (double.IsNaN(outside) || side * (k - outside) > 0) outside = k;
-                if (near is null && (width *= 3) > WidestK) return null;
-                k = near is { } inner ? 0.5 * (inner.K + outside) : k + side * width;
-                continue;
-            }
-            if (m.Phases != rich) return null;
-            var here = (K: k, m.Fractions);
-            if (near is null)
-            {
-                (near, k) = (here, k + side * 2 * FirstWidthK);
-                continue;
-            }
-            if (side * (here.K - near.Value.K) > 0) far = here;
-            else (far, near) = (near, here);
-            var (a, b) = (near.Value, far!.Value);
-            // which of two liquids is the lighter may change with them: the phase whose fraction meets nought first
-            double distance = double.PositiveInfinity;
-            for (int j = 0; j < a.Fractions.Length; j++)
-                if (b.Fractions[j] > a.Fractions[j]) distance = Math.Min(distance, a.Fractions[j] * side * (b.K - a.K) / (b.Fractions[j] - a.Fractions[j]));
-            if (distance > WidestK) return null;
-            if (distance < NearK) return a.K - side * distance;
-            // one that falls as a root does is not overshot at half the way
-            k = a.K - side * 0.5 * distance;
-            if (side * (k - outside) <= 0) k = 0.5 * (a.K + outside);
-        }
-        return null;
-    }
 
     // a change of phases that is none of one appearing: closed in on from both sides
     private double? Between(StreamNodeMaker maker, double nearK, string below, string above)

@@ -8,6 +8,7 @@ internal sealed class IsobarPair
 {
     private readonly IsobarTable _a, _b;
     private readonly double[] _ha, _hb;
+    private readonly int[] _startsA, _startsB;
 
     /// <param name="lower">Isobar of the lower pressure.</param>
     /// <param name="upper">Isobar of the higher pressure.</param>
@@ -29,6 +30,15 @@ internal sealed class IsobarPair
             if (!(places[i].A > places[i - 1].A) || !(places[i].B > places[i - 1].B)) places.RemoveAt(i == places.Count - 1 ? i - 1 : i);
         _ha = [.. places.Select(p => p.A)];
         _hb = [.. places.Select(p => p.B)];
+        (_startsA, _startsB) = (Regions(lower, _ha), Regions(upper, _hb));
+    }
+
+    private static int[] Regions(IsobarTable isobar, double[] enthalpies) => [.. enthalpies.Select(h => Enumerable.Range(0, isobar.Names.Length + 1).First(i => isobar.StartOf(i) == h))];
+
+    /// <summary>Takes the enthalpies anew after the isobars' values were overwritten.</summary>
+    public void Settle()
+    {
+        for (int i = 0; i < _ha.Length; i++) (_ha[i], _hb[i]) = (_a.StartOf(_startsA[i]), _b.StartOf(_startsB[i]));
     }
 
     private double Start(int i, double w) => (1 - w) * _ha[i] + w * _hb[i];

@@ -8,7 +8,7 @@ namespace Coldwright.Machine.Streams;
 /// </summary>
 internal sealed class IsobarSampler(StreamNodeMaker maker, double pressurePa, StreamTableOptions options, CancellationToken cancel)
 {
-    private const double NarrowestK = 0.02;
+    private const double NarrowestK = 0.02, LeastGain = 8;
     private const int LeastNodes = 5, MostNodes = 2000;
 
     /// <summary>Nodes from cold to warm, absent phases filled. The cold end is raised where the equations have no answer.</summary>
@@ -52,6 +52,12 @@ internal sealed class IsobarSampler(StreamNodeMaker maker, double pressurePa, St
     // nodes between two neighbours of different phases, until the undecided width is below the limit
     private void Boundaries(List<StreamNode> into, StreamNode a, StreamNode b, StreamNode? beforeA, StreamNode? afterB)
     {
+        if (AtOnce(a, b, beforeA, afterB) is var (cold, warm))
+        {
+            into.Add(cold);
+            into.Add(warm);
+            return;
+        }
         while (a.Phases != b.Phases && b.TemperatureK - a.TemperatureK > options.BoundaryK)
         {
             cancel.ThrowIfCancellationRequested();
@@ -76,6 +82,19 @@ internal sealed class IsobarSampler(StreamNodeMaker maker, double pressurePa, St
                 (beforeA, a) = (null, m);
             }
         }
+    }
+
+    // Where one phase more or less is all that changes, its vanishing is followed without certificates; what lies on both sides of that place is
+    // certified. Null: something else happens there.
+    private (StreamNode Cold, StreamNode Warm)? AtOnce(StreamNode a, StreamNode b, StreamNode? beforeA, StreamNode? afterB)
+    {
+        int more = a.Fractions.Length - b.Fractions.Length;
+        if (Math.Abs(more) != 1 || b.TemperatureK - a.TemperatureK < LeastGain * options.BoundaryK) return null;
+        if (VanishingPhase.Find(maker, pressurePa, Guess(a, b, beforeA, afterB), -more, more > 0 ? a.Phases : b.Phases, more > 0 ? b.Phases : a.Phases, cancel) is not { } k) return null;
+        double aside = 0.45 * options.BoundaryK;
+        if (!(k - aside > a.TemperatureK && k + aside < b.TemperatureK)) return null;
+        if (maker.TryMake(k - aside, pressurePa) is not { } cold || maker.TryMake(k + aside, pressurePa) is not { } warm || cold.Phases != a.Phases || warm.Phases != b.Phases) return null;
+        return a.MolarEnthalpy < cold.MolarEnthalpy && cold.MolarEnthalpy < warm.MolarEnthalpy && warm.MolarEnthalpy < b.MolarEnthalpy ? (cold, warm) : null;
     }
 
     // The phase that vanishes does so about linearly: aim a little to the far side of where its fraction meets nought.

@@ -66,6 +66,44 @@ internal sealed class IsobarTable
         (_kelvin, _kelvinLeft, _kelvinRight) = (Column(_value), Column(_left), Column(_right));
     }
 
+    // of the same regions, its values its own
+    private IsobarTable(IsobarTable like)
+    {
+        (PressurePa, Starts, Names, Nodes) = (like.PressurePa, like.Starts, like.Names, like.Nodes);
+        (_h, _value, _left, _right) = ([.. like._h], [.. like._value], [.. like._left], [.. like._right]);
+        (_kelvin, _kelvinLeft, _kelvinRight) = ([.. like._kelvin], [.. like._kelvinLeft], [.. like._kelvinRight]);
+        Compositions = like.Compositions?.Like(_h);
+    }
+
+    /// <summary>A copy whose values may be overwritten by <see cref="Settle"/>.</summary>
+    public IsobarTable Like() => new(this);
+
+    /// <summary>Everything that hangs on the composition: enthalpies, columns, their slopes on both sides, mole fractions of the phases.</summary>
+    public double[][] Values => [_h, _value, _left, _right, Compositions!.Vapour, Compositions.Liquid];
+
+    /// <summary>After the values of a copy were overwritten: enthalpy and temperature rise again, the temperature's slopes are within their limit.</summary>
+    /// <param name="leastEnthalpy">Between two nodes, J/mol.</param>
+    /// <param name="leastK">Between two nodes, K.</param>
+    public void Settle(double leastEnthalpy, double leastK)
+    {
+        for (int i = 0; i < _h.Length; i++)
+        {
+            int at = i * Columns;
+            if (i > 0)
+            {
+                _h[i] = Math.Max(_h[i], _h[i - 1] + leastEnthalpy);
+                _value[at] = Math.Max(_value[at], _kelvin[i - 1] + leastK);
+            }
+            _kelvin[i] = _value[at];
+        }
+        for (int i = 0; i + 1 < _h.Length; i++)
+        {
+            double most = 3 * (_kelvin[i + 1] - _kelvin[i]) / (_h[i + 1] - _h[i]);
+            _kelvinRight[i] = _right[i * Columns] = Math.Clamp(_right[i * Columns], 0, most);
+            _kelvinLeft[i + 1] = _left[(i + 1) * Columns] = Math.Clamp(_left[(i + 1) * Columns], 0, most);
+        }
+    }
+
     private static double[] Column(double[] table) => [.. Enumerable.Range(0, table.Length / Columns).Select(i => table[i * Columns + StreamColumn.Temperature])];
 
     // what lies between saturated liquid and saturated vapour of a pure fluid is both

@@ -31,14 +31,21 @@ internal sealed class StreamNodeMaker(Flash flash, TransportModel transport, dou
     /// </summary>
     public StreamNode? TryFollow(double temperatureK, double pressurePa, string phases)
     {
-        if (flash.PhaseCount > 0 && flash.PhaseNames() == phases)
-        {
-            Flashes++;
-            if (flash.TryFollow(temperatureK, pressurePa, z) && flash.PhaseNames() == phases) return Make(flash.State());
-            _started = false;
-        }
+        if (TryKeep(temperatureK, pressurePa, phases) is { } kept) return kept;
+        _started = false;
         return TryMake(temperatureK, pressurePa);
     }
+
+    /// <summary>The last answer's phases moved without a certificate; null when they are others, or one of them is lost: the last answer then stays.</summary>
+    public StreamNode? TryKeep(double temperatureK, double pressurePa, string phases)
+    {
+        if (!Holds(phases)) return null;
+        Flashes++;
+        return flash.TryFollow(temperatureK, pressurePa, z) && flash.PhaseNames() == phases ? Make(flash.State()) : null;
+    }
+
+    /// <summary>True when the last answer has these phases.</summary>
+    public bool Holds(string phases) => flash.PhaseCount > 0 && flash.PhaseNames() == phases;
 
     /// <summary>
     /// The node half way between two. Where both are of the same phases and the last answer was near, its phases are moved there without a

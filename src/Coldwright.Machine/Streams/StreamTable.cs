@@ -24,7 +24,7 @@ public sealed class StreamTable
     private readonly double[] _logPressure;
     private readonly IsobarPair[] _pairs;
 
-    private readonly Recipe? _recipe;
+    private Recipe? _recipe;
     private readonly DirectStates? _direct;
 
     // what a further isobar is made from
@@ -44,6 +44,7 @@ public sealed class StreamTable
     private StreamTable(DirectStates direct, HelmholtzModel model, double[] z, double coldestK, double warmestK)
     {
         (_isobars, _logPressure, _pairs, _direct) = ([], [], [], direct);
+        _recipe = new Recipe(z, coldestK, warmestK, StreamTableOptions.Default);
         (MolarMass, PseudoCriticalPressurePa, Warnings, ColdestK, WarmestK) = (Mean(model, z, s => s.MolarMass), Mean(model, z, s => s.CriticalPressurePa), model.Warnings, coldestK, warmestK);
     }
 
@@ -53,15 +54,24 @@ public sealed class StreamTable
     /// <param name="coldestK">Coldest temperature that will be asked for, K.</param>
     /// <param name="warmestK">Warmest, K.</param>
     public static StreamTable Direct(HelmholtzModel model, ReadOnlySpan<double> z, double coldestK, double warmestK)
+        => Direct(new Flash(model), new TransportModel(model), z, coldestK, warmestK);
+
+    /// <summary>The same on a flash of the caller's.</summary>
+    /// <param name="flash">Flash of the fluid's model; used as long as the table.</param>
+    /// <param name="transport">Transport properties of the same substances; used as long as the table.</param>
+    /// <param name="z">Mole fractions, sum 1.</param>
+    /// <param name="coldestK">Coldest temperature that will be asked for, K.</param>
+    /// <param name="warmestK">Warmest, K.</param>
+    public static StreamTable Direct(Flash flash, TransportModel transport, ReadOnlySpan<double> z, double coldestK, double warmestK)
     {
         double[] composition = z.ToArray();
-        return new StreamTable(new DirectStates(new Flash(model), new TransportModel(model), composition), model, composition, coldestK, warmestK);
+        return new StreamTable(new DirectStates(flash, transport, composition), flash.Model, composition, coldestK, warmestK);
     }
 
     /// <summary>kg/mol.</summary>
-    public double MolarMass { get; }
+    public double MolarMass { get; private set; }
     /// <summary>Mole-weighted mean of the components' critical pressures (Kay's rule), Pa: only to scale correlations with.</summary>
-    public double PseudoCriticalPressurePa { get; }
+    public double PseudoCriticalPressurePa { get; private set; }
     /// <summary>Coldest temperature that all isobars cover, K.</summary>
     public double ColdestK { get; }
     /// <summary>Warmest temperature that all isobars cover, K.</summary>
@@ -116,6 +126,16 @@ public sealed class StreamTable
     internal StreamTable Moved(IsobarTable[] isobars, double[] z, double molarMass, double pseudoCriticalPressurePa) =>
         new(isobars, molarMass, pseudoCriticalPressurePa, Warnings, 0, _recipe! with { Z = z });
 
+    /// <summary>A copy for <see cref="StreamMover"/> to overwrite.</summary>
+    internal StreamTable Like() => new([.. _isobars.Select(i => i.Like())], MolarMass, PseudoCriticalPressurePa, Warnings, 0, _recipe);
+
+    /// <summary>After a copy's isobars were overwritten with those of another composition.</summary>
+    internal void Settle(double[] z, double molarMass, double pseudoCriticalPressurePa)
+    {
+        foreach (var pair in _pairs) pair.Settle();
+        (MolarMass, PseudoCriticalPressurePa, _recipe) = (molarMass, pseudoCriticalPressurePa, _recipe! with { Z = z });
+    }
+
     /// <summary>This table with one more isobar, for a pressure that was not foreseen.</summary>
     /// <param name="flash">Flash of the model that the table was made with.</param>
     /// <param name="transport">Transport properties of the same substances.</param>
@@ -125,7 +145,7 @@ public sealed class StreamTable
     /// <exception cref="SolveException">No phase equilibrium, or enthalpy does not rise with temperature.</exception>
     public StreamTable WithIsobar(Flash flash, TransportModel transport, double pressurePa, CancellationToken cancel = default)
     {
-        if (_recipe is null || _isobars.Length == 3) throw new InvalidOperationException("this table takes no further isobar");
+        if (_recipe is null || _direct is not null || _isobars.Length == 3) throw new InvalidOperationException("this table takes no further isobar");
         CheckPressures([pressurePa]);
         var maker = new StreamNodeMaker(flash, transport, _recipe.Z);
         var isobar = new IsobarTable(pressurePa, new IsobarSampler(maker, pressurePa, _recipe.Options, cancel).Sample(_recipe.ColdestK, _recipe.WarmestK));

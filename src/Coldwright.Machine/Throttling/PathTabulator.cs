@@ -17,22 +17,28 @@ internal sealed class PathTabulator(Flash flash, TransportModel transport, Throt
     public string? EndedEarly { get; private set; }
 
     /// <summary>
-    /// Nodes from the inlet's pressure down to an end (Pa), evenly in the logarithm, with one more wherever the phases change; an
-    /// earlier table gives the starts of the search.
+    /// Nodes from the inlet's pressure down to an end (Pa), evenly in the logarithm, with one more wherever the phases change. Every other node is
+    /// certified; one between two of the same phases takes these along. An earlier table gives the starts of the search, and phases where it has
+    /// the same ones on both sides.
     /// </summary>
-    public List<PathNode> Tabulate(double endPa, int intervals, Func<double, double> kinetic, List<PathNode>? before = null)
+    /// <param name="endPa">Pa.</param>
+    /// <param name="intervals">How many.</param>
+    /// <param name="kinetic">Kinetic energy at a pressure, J/kg.</param>
+    /// <param name="before">The earlier table; null: none.</param>
+    /// <param name="trusted">The earlier table's phases hold at its ends too: on the way to an answer.</param>
+    public List<PathNode> Tabulate(double endPa, int intervals, Func<double, double> kinetic, List<PathNode>? before = null, bool trusted = false)
     {
         EndedEarly = null;
-        var nodes = new List<PathNode>(intervals + 4);
         double ratio = Math.Log(endPa / inlet.PressurePa);
-        for (int i = 0; i <= intervals; i++)
+        double Pressure(int i) => i == intervals ? endPa : inlet.PressurePa * Math.Exp(ratio * i / intervals);
+        var nodes = new List<PathNode>(intervals + 4);
+        for (int i = 0; i <= intervals; i += before is null ? Math.Clamp(intervals - i, 1, 2) : 1)
         {
             cancel.ThrowIfCancellationRequested();
-            double p = i == intervals ? endPa : inlet.PressurePa * Math.Exp(ratio * i / intervals);
-            double guess = before is null ? Guess(nodes, p, inlet.TemperatureK) : Shifted(nodes, before, p, kinetic);
+            double p = Pressure(i), guess = before is null ? Guess(nodes, p, inlet.TemperatureK) : Shifted(nodes, before, p, kinetic);
             try
             {
-                nodes.Add(before is not null && Expected(before, p) is { } phases ? _solver.At(p, kinetic(p), guess, phases) : Node(p, kinetic, guess));
+                nodes.Add(before is not null && Expected(before, p, trusted) is { } phases ? _solver.At(p, kinetic(p), guess, phases) : Node(p, kinetic, guess));
             }
             catch (Numerics.SolveException e) when (nodes.Count > 3)
             {
@@ -40,9 +46,34 @@ internal sealed class PathTabulator(Flash flash, TransportModel transport, Throt
                 break;
             }
         }
+        if (before is null) nodes = Filled(nodes, kinetic);
         for (int i = nodes.Count - 1; i > 0; i--)
             if (nodes[i].Quality == 0 != (nodes[i - 1].Quality == 0) || nodes[i].Quality == 1 != (nodes[i - 1].Quality == 1)) MarkChange(nodes, i, kinetic);
         return nodes;
+    }
+
+    // one node between every two, its phases theirs where they are the same
+    private List<PathNode> Filled(List<PathNode> coarse, Func<double, double> kinetic)
+    {
+        var nodes = new List<PathNode>(2 * coarse.Count + 4) { coarse[0] };
+        for (int i = 1; i < coarse.Count; i++)
+        {
+            cancel.ThrowIfCancellationRequested();
+            double p = Math.Sqrt(coarse[i - 1].PressurePa * coarse[i].PressurePa), guess = Between(coarse, i);
+            nodes.Add(coarse[i - 1].Phases == coarse[i].Phases ? _solver.At(p, kinetic(p), guess, coarse[i].Phases) : Node(p, kinetic, guess));
+            nodes.Add(coarse[i]);
+        }
+        return nodes;
+    }
+
+    // temperature midway in the logarithm of pressure, by the parabola through a third node of the same phases where there is one
+    private static double Between(List<PathNode> nodes, int i)
+    {
+        PathNode a = nodes[i - 1], b = nodes[i];
+        double mean = 0.5 * (a.TemperatureK + b.TemperatureK);
+        if (a.Phases != b.Phases) return mean;
+        if (i > 1 && nodes[i - 2].Phases == a.Phases) return mean - 0.125 * (nodes[i - 2].TemperatureK - 2 * a.TemperatureK + b.TemperatureK);
+        return i + 1 < nodes.Count && nodes[i + 1].Phases == b.Phases ? mean - 0.125 * (a.TemperatureK - 2 * b.TemperatureK + nodes[i + 1].TemperatureK) : mean;
     }
 
     private PathNode Node(double p, Func<double, double> kinetic, double guessK) => _solver.At(p, kinetic(p), guessK);
@@ -51,9 +82,14 @@ internal sealed class PathTabulator(Flash flash, TransportModel transport, Throt
     public PathNode At(double pressurePa, double kinetic, double guessK) => _solver.At(pressurePa, kinetic, guessK);
 
     // the phases that the earlier table has on both sides of a pressure, well away from where they change
-    private static string? Expected(List<PathNode> before, double p)
+    private static string? Expected(List<PathNode> before, double p, bool trusted)
     {
         int below = before.FindIndex(n => n.PressurePa <= p);
+        if (trusted)
+        {
+            int above = below < 0 ? before.Count - 1 : Math.Max(below - 1, 0);
+            return before[above].Phases == before[below < 0 ? above : below].Phases ? before[above].Phases : null;
+        }
         return below > 0 && below + 1 < before.Count && before[below].Phases == before[below - 1].Phases && before[below + 1].Phases == before[below].Phases ? before[below].Phases : null;
     }
 
@@ -98,8 +134,8 @@ internal sealed class PathTabulator(Flash flash, TransportModel transport, Throt
             if (onset && beyond.Quality > after.Quality && k % 3 != 2)
             {
                 double zero = after.PressurePa + after.Quality / (beyond.Quality - after.Quality) * (after.PressurePa - beyond.PressurePa);
-                // a little short of it, so that a trace of vapour shows which side it is
-                zero -= 1e-4 * (zero - beyond.PressurePa);
+                // a little short of it, so that a trace of vapour shows which side it is, and is enough of a phase to be found quickly
+                zero -= 0.5 * VanishingQuality * (after.PressurePa - beyond.PressurePa) / (beyond.Quality - after.Quality);
                 if (zero > after.PressurePa && zero < before.PressurePa) p = zero;
             }
             double share = Math.Log(before.PressurePa / p) / Math.Log(before.PressurePa / after.PressurePa);

@@ -22,6 +22,7 @@ internal sealed class ClosedSolver
     private readonly LoopAccuracy _accuracy;
     private readonly CancellationToken _cancel;
     private readonly RatingOptions _options;
+    private ClosedSolver? _seed;
 
     public ClosedSolver(Hardware hardware, HelmholtzModel model, LoopTarget target, RatingOptions options, CancellationToken cancel, LoopAccuracy? accuracy = null)
     {
@@ -48,6 +49,7 @@ internal sealed class ClosedSolver
     /// <exception cref="SolveException">The loop does not close: the report says which balance and which part.</exception>
     public void Solve(ClosedSolver? seed = null)
     {
+        _seed = seed;
         TargetK = WantedK();
         var points = (seed is null ? null : Seeded(seed)) ?? Marched();
         points.Sort((a, b) => a.Pass.LoadK.CompareTo(b.Pass.LoadK));
@@ -180,7 +182,7 @@ internal sealed class ClosedSolver
                 if (ColdEndFilm.Fitted(Hardware, at.Pass, _cancel) is not { } fitted) break;
                 if (Math.Abs(fitted.Coil!.OutsideConductancePerLength / Hardware.Coil!.OutsideConductancePerLength - 1) < FilmSettled) break;
                 var closer = new LoopCloser(new LoopEvaluator(fitted, _model, _accuracy, _cancel, Closer.Evaluator.Precooler), _target);
-                at = closer.Finish(at, at.Pass.LoadK, Middling) ?? closer.Close(at.Pass.State, at.Pass.LoadK, _accuracy.Rough, at);
+                at = closer.Finish(at, at.Pass.LoadK, Middling, null, _seed?.Operating) ?? closer.Close(at.Pass.State, at.Pass.LoadK, _accuracy.Rough, at);
                 (Hardware, Closer) = (fitted, closer);
             }
         }
@@ -262,7 +264,7 @@ internal sealed class ClosedSolver
         bool coldNear = -cold.Pass.NetCoolingW < warm.Pass.NetCoolingW;
         try
         {
-            return Closer.Finish(coldNear ? cold : warm, double.NaN, tolerance, coldNear ? warm : cold) is { } found && found.Pass.LoadK > cold.Pass.LoadK - BracketSlackK && found.Pass.LoadK < warm.Pass.LoadK + BracketSlackK ? found : null;
+            return Closer.Finish(coldNear ? cold : warm, double.NaN, tolerance, coldNear ? warm : cold, _seed?.NoLoad) is { } found && found.Pass.LoadK > cold.Pass.LoadK - BracketSlackK && found.Pass.LoadK < warm.Pass.LoadK + BracketSlackK ? found : null;
         }
         catch (SolveException)
         {
@@ -283,7 +285,7 @@ internal sealed class ClosedSolver
         double k = double.IsNaN(loadK) ? near.Pass.LoadK : loadK;
         try
         {
-            if (Closer.Finish(near, k, tolerance ?? _accuracy.Tight) is { } finished) return finished;
+            if (Closer.Finish(near, k, tolerance ?? _accuracy.Tight, null, _seed?.Operating) is { } finished) return finished;
         }
         catch (SolveException)
         {

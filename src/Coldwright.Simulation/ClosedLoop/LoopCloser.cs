@@ -40,6 +40,8 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
     {
         /// <summary>Jacobian of all balances where it was closed at once, on tables with slopes at its own pressures; null: it was not.</summary>
         public double[]? Whole { get; init; }
+        /// <summary>As <see cref="Whole"/>, with the load's temperature among the unknowns.</summary>
+        public double[]? Free { get; init; }
     }
 
     /// <summary>Closes from a guess.</summary>
@@ -63,7 +65,7 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
         bool moving = false;
         for (int round = 1; round <= MostRounds; round++)
         {
-            var tables = Tables(state, loadK, pass, moving);
+            var tables = Tables(state, loadK, pass, tolerance >= evaluator.Accuracy.Rough, moving);
             if (pass is not null && !ReferenceEquals(pass.Tables, tables)) state = Carried(pass, state, tables);
             // inside no tighter than the round deserves, at the end as tight as asked
             double inside = round == 1 || bestNorm > 30 * tolerance ? Math.Max(tolerance, Math.Min(1e-4, 0.02 * bestNorm)) : 0.3 * tolerance;
@@ -157,13 +159,13 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
         {
             // another composition passes another flow: asked where the neighbour stood
             var (inlet, back) = LoopEvaluator.ThrottleQuestion(near);
-            throttle.Ask(inlet with { Composition = tables.Z }, back);
+            throttle.Ask(inlet with { Composition = tables.Z }, back, rough: true);
         }
         for (int i = 0; ; i++)
         {
             (pass, jacobian) = _inner.Settle(state, loadK, tables, near?.Recuperator, throttle, jacobian, tolerance);
             var (inlet, back) = LoopEvaluator.ThrottleQuestion(pass);
-            double off = held ? throttle.Check(inlet, back) : throttle.Ask(inlet, back);
+            double off = held ? throttle.Check(inlet, back) : throttle.Ask(inlet, back, rough: true);
             if (held && !target.ThrottleIsFree && Math.Abs(off) > Resolution) throttle.Ask(inlet, back);
             if (target.ThrottleIsFree || Math.Abs(off) <= Math.Max(enough, Resolution))
                 return (pass with { ThrottleFlow = throttle.Flow(inlet.PressurePa, inlet.MolarEnthalpy, back), ThrottleChoked = throttle.Choked, ThrottleUncertainty = throttle.Uncertainty, ThrottleOff = held ? off : 0 }, jacobian);
@@ -197,16 +199,17 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
     /// <param name="loadK">K; not a number: the load at which no cooling is left.</param>
     /// <param name="tolerance">Largest scaled balance left.</param>
     /// <param name="beyond">Closed on the other side of what is sought, which lies where nothing is left on the straight line between the two; null: near itself is the start.</param>
+    /// <param name="like">The same closed with another fluid model: its Jacobian is good enough to begin with.</param>
     /// <exception cref="SolveException">It does not close.</exception>
-    public Closed? Finish(Closed near, double loadK, double tolerance, Closed? beyond = null)
+    public Closed? Finish(Closed near, double loadK, double tolerance, Closed? beyond = null, Closed? like = null)
     {
         var throttle = near.Throttle.Copy();
         var p = beyond is null ? near.Pass : Between(near.Pass, beyond.Pass, throttle);
         bool free = double.IsNaN(loadK), again = near.Whole is not null && !free && Math.Abs(loadK - p.LoadK) < SameLoadK;
         var start = again ? p with { LoadK = loadK } : WithSlopes(p, free ? p.LoadK : loadK);
         if (start is null) return null;
-        var found = new LoopFinisher(this).Close(start, throttle, free, tolerance, again ? near.Whole : null);
-        return near with { Throttle = throttle, Pass = found.Pass, Residual = found.Residual, Rounds = found.Steps, Whole = free ? null : found.Jacobian };
+        var found = new LoopFinisher(this).Close(start, throttle, free, tolerance, again ? near.Whole : free ? like?.Free : like?.Whole);
+        return near with { Throttle = throttle, Pass = found.Pass, Residual = found.Residual, Rounds = found.Steps, Whole = free ? null : found.Jacobian, Free = free ? found.Jacobian : null };
     }
 
     /// <summary>A closed pass with tables whose isobars lie at its own pressures.</summary>
@@ -225,7 +228,7 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
         var dx = new double[a.State.Count];
         for (int i = 0; i < dx.Length; i++) dx[i] = b.State.X[i] - a.State.X[i];
         var state = a.State.Moved(dx, share);
-        return evaluator.Run(state, loadK, Tables(state, loadK, null), a.Recuperator, target, throttle);
+        return evaluator.Run(state, loadK, Tables(state, loadK, null, rough: true), a.Recuperator, target, throttle);
     }
 
     /// <summary>A pass on tables with slopes whose isobars lie at its own pressures; null where these have no slopes. Its balances are those from before.</summary>
@@ -244,7 +247,7 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
     }
 
     /// <summary>Tables for a state: those at hand where composition and frame still suit.</summary>
-    private LoopTables Tables(LoopState s, double loadK, LoopPass? near, bool moving = false)
+    private LoopTables Tables(LoopState s, double loadK, LoopPass? near, bool rough, bool moving = false)
     {
         double[] z = s.Z();
         double high = near?.Tables.Buffer is { } buffer ? buffer.At(s.X[LoopState.High], s.SuctionPa).HighPa : evaluator.RoughHighPa(s);
@@ -254,9 +257,9 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
             double drop = near.Recuperator.Hot.PressureDropPa;
             bool holds = f.Holds(high - drop, high, s.SuctionPa, s.CoilPa) && f.ColdestK <= Math.Max(60, loadK - 0.4 * DeltaColdestK);
             if (holds && z.AsSpan().SequenceEqual(near.Tables.Z)) return near.Tables;
-            if (holds) return near.Tables.FromFamily(z) < SlopesReach && evaluator.Tables.Along(near.Tables, z) is { } along ? along : evaluator.Tables.Make(z, f);
+            if (holds) return near.Tables.FromFamily(z) < SlopesReach && evaluator.Tables.Along(near.Tables, z) is { } along ? along : evaluator.Tables.Make(z, f, rough);
         }
-        return evaluator.Tables.Make(z, TableFrame.Around(high, s.SuctionPa, s.CoilPa, Coldest(loadK), evaluator.Hardware.AftercooledK + 3));
+        return evaluator.Tables.Make(z, TableFrame.Around(high, s.SuctionPa, s.CoilPa, Coldest(loadK), evaluator.Hardware.AftercooledK + 3), rough);
     }
 
     // a precooler may be far colder than a load that is still warm

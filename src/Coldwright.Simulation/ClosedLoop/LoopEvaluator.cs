@@ -20,12 +20,14 @@ internal sealed class LoopEvaluator
     // what the compressor's model takes
     private const double ColdestSuctionK = 60, HottestSuctionK = 500;
     // of the parts' own balances, on the way
-    private const double RoughTolerance = 1e-7;
+    private const double RoughTolerance = 1e-7, RoughPrecooler = 1e-3;
+
+    private static readonly CapillaryResolution RoughCapillary = new(6, 6);
 
     private readonly HelmholtzModel _model;
     private readonly Flash _flash;
     private readonly TransportModel _transport;
-    private readonly CapillaryModel _capillary;
+    private readonly CapillaryModel _capillary, _roughCapillary;
     private readonly ValveModel _valve;
     private readonly PrecoolerLoop? _precooler;
     private readonly DistributedRecuperator _recuperator, _roughRecuperator;
@@ -35,7 +37,7 @@ internal sealed class LoopEvaluator
     {
         (Hardware, _model, Accuracy, _cancel) = (hardware, model, accuracy, cancel);
         (_flash, _transport) = (new Flash(model), new TransportModel(model));
-        (_capillary, _valve) = (new CapillaryModel(_flash, _transport), new ValveModel(_flash, _transport));
+        (_capillary, _roughCapillary, _valve) = (new CapillaryModel(_flash, _transport), new CapillaryModel(new Flash(model), _transport) { Resolution = RoughCapillary, Follows = true }, new ValveModel(_flash, _transport));
         var k = hardware.Knobs;
         var options = new RecuperatorOptions
         {
@@ -43,9 +45,9 @@ internal sealed class LoopEvaluator
             Hot = new SideOptions(null, k.HighFilm, k.HighFriction), Cold = new SideOptions(null, k.LowFilm, k.LowFriction),
         };
         _recuperator = new DistributedRecuperator(hardware.Recuperator, null, hardware.RecuperatorLeak, options);
-        _roughRecuperator = new DistributedRecuperator(hardware.Recuperator, null, hardware.RecuperatorLeak, options with { Tolerance = RoughTolerance });
+        _roughRecuperator = new DistributedRecuperator(hardware.Recuperator, null, hardware.RecuperatorLeak, options with { Tolerance = RoughTolerance, Cells = accuracy.RoughCells });
         if (hardware.Precooler is { } pc) _precooler = precooler ?? PrecoolerLoop.Create(Scaled(pc, k), hardware.Layout.Precooler!.Loop!.Refrigerant, cancel);
-        Tables = new LoopTablesMaker(model, hardware, accuracy.Tables, cancel);
+        Tables = new LoopTablesMaker(model, hardware, accuracy.Tables, cancel, accuracy.RoughTables);
     }
 
     public Hardware Hardware { get; }
@@ -82,7 +84,8 @@ internal sealed class LoopEvaluator
         double ac = buffer?.HighPa ?? Math.Exp(s.X[LoopState.High]) - drop, discharge = ac + drop;
         if (!(ac > 1.02 * coilPa) || !(discharge > 1.02 * suction)) throw new SolveException(new SolveReport(SolveStatus.Outside, 0, double.NaN, FormattableString.Invariant(
             $"the high side at {ac / 1e5:0.###} bar absolute would not be above the low side at {Math.Max(coilPa, suction) / 1e5:0.###}")));
-        double suctionK = _flash.PressureEnthalpy(suction, s.SuctionEnthalpy, t.Z, t.Low.Temperature(s.SuctionEnthalpy, suction, out _)).TemperatureK;
+        double suctionK = t.Low.Temperature(s.SuctionEnthalpy, suction, out _);
+        if (!rough) suctionK = _flash.PressureEnthalpy(suction, s.SuctionEnthalpy, t.Z, suctionK).TemperatureK;
         if (suctionK is not (> ColdestSuctionK and < HottestSuctionK)) throw new SolveException(new SolveReport(SolveStatus.Outside, 0, suctionK, FormattableString.Invariant(
             $"the gas would come back to the compressor at {suctionK:0.#} K, outside {ColdestSuctionK:0} to {HottestSuctionK:0} K")));
         var compressor = t.Compressor(new CompressorDuty { SuctionTemperatureK = suctionK, SuctionPressurePa = suction, DischargePressurePa = discharge, RoomTemperatureK = h.RoomK });
@@ -91,7 +94,7 @@ internal sealed class LoopEvaluator
         if (!(n > 1e-3 * compressed)) throw new SolveException(new SolveReport(SolveStatus.NoSolution, 0, n, FormattableString.Invariant(
             $"the buffer lets past all that the compressor moves ({compressed:0.#####} mol/s) at {ac / 1e5:0.##} bar absolute: nothing is left to circulate")));
 
-        double aftercooled = _flash.TemperaturePressure(h.AftercooledK, ac, t.Z).MolarEnthalpy, before = aftercooled, returned = s.LowOutletEnthalpy;
+        double aftercooled = rough ? t.High.Enthalpy(h.AftercooledK, ac) : _flash.TemperaturePressure(h.AftercooledK, ac, t.Z).MolarEnthalpy, before = aftercooled, returned = s.LowOutletEnthalpy;
         double warmHeat = 0;
         if (h.Layout.WarmExchanger is { } wx)
         {
@@ -106,8 +109,8 @@ internal sealed class LoopEvaluator
         var at = new ThrottleInlet(r.Hot.OutletPressurePa, r.Hot.OutletEnthalpy, r.Hot.OutletK, t.Z);
         if (!(at.PressurePa > 1.01 * coilPa)) throw new SolveException(new SolveReport(SolveStatus.Outside, 0, double.NaN, FormattableString.Invariant(
             $"the high side loses so much pressure in the recuperator that only {at.PressurePa / 1e5:0.###} bar absolute arrive at the throttle")));
-        if (estimate is { Known: false }) estimate.Ask(at, coilPa);
-        var (throttle, choked, doubt) = estimate is null ? ThrottleFlow(at, coilPa) : (estimate.Flow(at.PressurePa, at.MolarEnthalpy, coilPa), estimate.Choked, estimate.Uncertainty);
+        if (estimate is { Known: false }) estimate.Ask(at, coilPa, rough);
+        var (throttle, choked, doubt) = estimate is null ? ThrottleFlow(at, coilPa, false) : (estimate.Flow(at.PressurePa, at.MolarEnthalpy, coilPa), estimate.Choked, estimate.Uncertainty);
 
         var leak = Leak(loadK, inletK);
         double afterTubes = r.Cold.OutletEnthalpy + leak.WarmW / n, afterWarm = afterTubes + warmHeat;
@@ -155,7 +158,7 @@ internal sealed class LoopEvaluator
             return (outlet, null, n * (before - outlet));
         }
         var load = MixtureLoad.FromTable(t.High, pressurePa, before, n);
-        var r = _precooler.Solve(load, Hardware.RoomK, band: false, _cancel, rough ? RoughTolerance : PrecoolerLoop.Settled);
+        var r = _precooler.Solve(load, Hardware.RoomK, band: false, _cancel, rough ? RoughPrecooler : PrecoolerLoop.Settled);
         return (before - r.CoolingW / n, r, r.CoolingW);
     }
 
@@ -170,12 +173,12 @@ internal sealed class LoopEvaluator
         return (null, t.Low.Enthalpy(loadK - Hardware.Layout.Coil.DifferenceK, coilPa), coilPa);
     }
 
-    /// <summary>The throttle's own model: mol/s, choked, one standard deviation (relative).</summary>
-    public (double MolarFlow, bool Choked, double Uncertainty) ThrottleFlow(ThrottleInlet inlet, double backPa)
+    /// <summary>The throttle's own model: mol/s, choked, one standard deviation (relative). Rough: on the way to an answer, some parts in a thousand off.</summary>
+    public (double MolarFlow, bool Choked, double Uncertainty) ThrottleFlow(ThrottleInlet inlet, double backPa, bool rough)
     {
         if (Hardware.Capillary is { } tube)
         {
-            var flow = _capillary.Flow(tube, inlet, backPa, _cancel);
+            var flow = (rough ? _roughCapillary : _capillary).Flow(tube, inlet, backPa, _cancel);
             return (flow.MolarFlow, flow.Choked, flow.RelativeUncertainty);
         }
         var valve = _valve.Flow(Hardware.Valve!, inlet, backPa, _cancel);

@@ -32,6 +32,9 @@ internal readonly record struct TableFrame(double HighFromPa, double HighToPa, d
     // isobars this far from where the solution is thought to be; between them the tables follow the phases
     private const double Reach = 1.4, Slack = 0.3;
 
+    /// <summary>Coldest temperature of the high side where that is known to end warmer, K; null: <see cref="ColdestK"/>.</summary>
+    public double? HighColdestK { get; init; }
+
     /// <summary>Around the pressures of a guess.</summary>
     public static TableFrame Around(double highPa, double lowOutPa, double lowInPa, double coldestK, double warmestK) =>
         new(highPa / Reach, highPa * Reach, Math.Min(lowOutPa, lowInPa) / (Reach * Reach), Math.Max(lowOutPa, lowInPa) * Reach, coldestK, warmestK);
@@ -48,20 +51,23 @@ internal readonly record struct TableFrame(double HighFromPa, double HighToPa, d
 }
 
 /// <summary>Makes tables; two threads, each with its own flash, share the work. Not thread-safe itself.</summary>
-internal sealed class LoopTablesMaker(HelmholtzModel model, Hardware hardware, StreamTableOptions options, CancellationToken cancel)
+internal sealed class LoopTablesMaker(HelmholtzModel model, Hardware hardware, StreamTableOptions usual, CancellationToken cancel, StreamTableOptions? coarse = null)
 {
     private readonly Flash _first = new(model), _second = new(model);
     private readonly TransportModel _firstTransport = new(model), _secondTransport = new(model);
 
+    private HermeticCompressor? _compressor;
+
     /// <summary>Tables made so far.</summary>
     public int Made { get; private set; }
 
-    /// <summary>Tables made afresh.</summary>
-    public LoopTables Make(double[] z, TableFrame f)
+    /// <summary>Tables made afresh, coarser ones on the way to an answer.</summary>
+    public LoopTables Make(double[] z, TableFrame f, bool rough = false)
     {
         Made++;
+        var options = rough && coarse is not null ? coarse : usual;
         var (high, low) = Both(
-            (flash, transport) => StreamTable.Create(flash, transport, z, [f.HighFromPa, f.HighToPa], f.ColdestK, f.WarmestK, options, cancel),
+            (flash, transport) => StreamTable.Create(flash, transport, z, [f.HighFromPa, f.HighToPa], f.HighColdestK ?? f.ColdestK, f.WarmestK, options, cancel),
             (flash, transport) => StreamTable.Create(flash, transport, z, [f.LowFromPa, f.LowToPa], f.ColdestK, f.WarmestK, options, cancel));
         return new LoopTables { Z = z, High = high, Low = low, Compressor = Compressor(z), Frame = f, Buffer = Buffer(z, f) };
     }
@@ -111,7 +117,7 @@ internal sealed class LoopTablesMaker(HelmholtzModel model, Hardware hardware, S
             var mapped = new MappedCompressor(map, hardware.Compressor.Machine, model, z);
             return duty => mapped.Run(duty, cancel);
         }
-        var hermetic = new HermeticCompressor(hardware.Compressor.Machine, model, z);
+        var hermetic = _compressor = _compressor?.With(z) ?? new HermeticCompressor(hardware.Compressor.Machine, model, z);
         return duty => hermetic.Run(duty, cancel);
     }
 }
