@@ -15,7 +15,13 @@ internal static class IdentifyTable
     public static int Run()
     {
         var folder = MachineFolderReader.ReadTexts(BlindMachine.Yaml);
-        var runs = ModelRuns.Make(folder.Machine!, folder.Layout!, BlindMarch.StopS, 2.5 * (BlindMarch.EndS - BlindMarch.StopS) + 600);
+        Write(folder, ModelRuns.Make(folder.Machine!, folder.Layout!, BlindMarch.StopS, 2.5 * (BlindMarch.EndS - BlindMarch.StopS) + 600));
+        return 0;
+    }
+
+    /// <summary>The tables from runs of the blind machine.</summary>
+    public static void Write(MachineFolder folder, ModelRuns runs)
+    {
         var sound = CaseMaker.Of(0, new Truth { Faults = [] });
         var columns = new List<(string Name, IReadOnlyList<IdentifiedCause> Causes)>();
         foreach (var set in new[] { SensorSet.Bare, SensorSet.Usual, SensorSet.Full })
@@ -34,7 +40,6 @@ internal static class IdentifyTable
             Console.WriteLine($"\n{name}:\n");
             foreach (var c in causes.Where(c => c.LookAlikes.Count > 0).GroupBy(c => c.Id)) Console.WriteLine($"- `{c.Key}` may be {string.Join(", ", c.SelectMany(x => x.LookAlikes).Distinct().Select(x => $"`{x}`"))}");
         }
-        return 0;
     }
 
     private static string Cell(IReadOnlyList<IdentifiedCause> causes, string id)

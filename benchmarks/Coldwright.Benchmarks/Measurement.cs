@@ -34,6 +34,31 @@ public sealed record Measurement(string Name, double MedianMicroseconds, double 
         return new Measurement(name, times[Samples / 2], Math.Round(bytes));
     }
 
+    /// <summary>Median of five calls after one to warm up: for what takes seconds.</summary>
+    public static Measurement OfFive(string name, Action call)
+    {
+        call();
+        var times = new double[5];
+        long before = GC.GetAllocatedBytesForCurrentThread();
+        for (int i = 0; i < times.Length; i++)
+        {
+            long start = Stopwatch.GetTimestamp();
+            call();
+            times[i] = Stopwatch.GetElapsedTime(start).TotalMicroseconds;
+        }
+        Array.Sort(times);
+        return new Measurement(name, times[times.Length / 2], Math.Round((GC.GetAllocatedBytesForCurrentThread() - before) / (double)times.Length));
+    }
+
+    /// <summary>Processor time of one call on all threads, without a warm-up: for what takes many seconds on several of them.</summary>
+    public static Measurement ProcessorTime(string name, Action call)
+    {
+        long before = GC.GetTotalAllocatedBytes();
+        var start = Environment.CpuUsage.TotalTime;
+        call();
+        return new Measurement(name, (Environment.CpuUsage.TotalTime - start).TotalMicroseconds, GC.GetTotalAllocatedBytes() - before);
+    }
+
     /// <summary>One call, without a warm-up: for what takes minutes.</summary>
     public static Measurement Once(string name, Action call)
     {

@@ -33,6 +33,8 @@ if (args.Contains("soak"))
     return failures == 0 ? 0 : 1;
 }
 
+if (args is ["page-host", var directory]) return await PageHost.Run(directory);
+
 if (args.Contains("identify")) return IdentifyTable.Run();
 
 if (args.Contains("blind"))
@@ -46,9 +48,10 @@ bool json = args.Contains("--json");
 if (!json) Console.WriteLine($"{"",-30}{"median us",12}{"bytes/call",12}");
 int prefix = Array.IndexOf(args, "--rows") + 1;
 string wanted = prefix > 0 && prefix < args.Length ? args[prefix] : "";
-foreach (var each in FluidBenchmarks.Rows().Concat(RatingBenchmarks.Rows()).Concat(CooldownBenchmarks.Rows()).Concat(BatchBenchmarks.Rows()).Concat(RecuperatorBenchmarks.Rows()).Concat(PartBenchmarks.Rows()).Concat(WetAndPureBenchmarks.Rows()))
+foreach (var each in FluidBenchmarks.Rows().Concat(RatingBenchmarks.Rows()).Concat(CooldownBenchmarks.Rows()).Concat(BatchBenchmarks.Rows()).Concat(RecuperatorBenchmarks.Rows()).Concat(PartBenchmarks.Rows()).Concat(WetAndPureBenchmarks.Rows()).Concat(BlendBenchmarks.Rows()))
 {
-    if (!each.Name.StartsWith(wanted, StringComparison.Ordinal) || (each.Name == CooldownBenchmarks.DirectRow && wanted != each.Name)) continue;
+    if (!each.Name.StartsWith(wanted, StringComparison.Ordinal) || (each.Name == CooldownBenchmarks.DirectRow && wanted != each.Name)
+        || (each.Name.StartsWith(BlendBenchmarks.Prefix, StringComparison.Ordinal) && !wanted.StartsWith(BlendBenchmarks.Prefix, StringComparison.Ordinal))) continue;
     var row = each.Measure();
     rows.Add(row);
     if (!json) Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{row.Name,-30}{row.MedianMicroseconds,12:0.00}{row.AllocatedBytes,12:0}"));

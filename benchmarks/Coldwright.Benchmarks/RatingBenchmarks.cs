@@ -20,7 +20,7 @@ internal static class RatingBenchmarks
         var folder = Read("workshop");
         yield return Row.Of("rate/given-pressures/reference", () => CoolerRating.Rate(folder.Machine!, folder.Layout!, folder.Shop!, new RatingOptions()));
         var closed = Read("closed-loop");
-        Row Closed(string name, RatingModel model, bool sensitivity) => Row.Of(name, () => CoolerRating.Rate(closed.Machine!, closed.Layout!, closed.Shop!, new RatingOptions { Model = model, Hold = HeldPressure.Neither, Sensitivity = sensitivity }));
+        Row Closed(string name, RatingModel model, bool sensitivity) => Row.OfFive(name, () => CoolerRating.Rate(closed.Machine!, closed.Layout!, closed.Shop!, new RatingOptions { Model = model, Hold = HeldPressure.Neither, Sensitivity = sensitivity }));
         yield return Closed("rate/closed/reference", RatingModel.Reference, false);
         yield return Closed("rate/closed/cubic", RatingModel.Cubic, false);
         yield return Closed("rate/closed/cubic/sensitivity", RatingModel.Cubic, true);

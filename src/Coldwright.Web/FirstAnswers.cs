@@ -10,8 +10,12 @@ using Microsoft.AspNetCore.Http;
 
 namespace Coldwright.Web;
 
-/// <summary>The first answer to the files as they are, or as they would be with a value moved: at once, without writing anything.</summary>
-internal sealed class FirstAnswers
+/// <summary>
+/// The first answer to the files as they are, or as they would be with a value moved: at once, without writing anything. Where pressures follow from
+/// hardware and charge, along the slopes of the last closed answer if what was changed has slopes; else by the cubic model between the file's pressures.
+/// </summary>
+/// <param name="jobs">Where closed answers are found.</param>
+internal sealed class FirstAnswers(JobBoard jobs)
 {
     private const int MostKept = 16, AtATime = 2;
 
@@ -37,6 +41,18 @@ internal sealed class FirstAnswers
             return;
         }
         var cancel = context.RequestAborted;
+        if (!wantsFreezing && Forecast.Of(asked, jobs) is { } forecast)
+        {
+            await Reply.Json(context, w =>
+            {
+                w.WriteStartObject();
+                w.WriteString("revision", asked.Revision);
+                w.WriteBoolean("trial", changes.Count > 0);
+                forecast.Write(w, units);
+                w.WriteEndObject();
+            }).ConfigureAwait(false);
+            return;
+        }
         await _places.WaitAsync(cancel).ConfigureAwait(false);
         Rated rated;
         StreamFreezing? freezing = null;
@@ -60,7 +76,8 @@ internal sealed class FirstAnswers
             w.WriteString("revision", asked.Revision);
             w.WriteBoolean("trial", changes.Count > 0);
             RatedJson.Write(w, rated, units, brief: true);
-            if (freezing is not null) w.WriteString("freezing", FreezingView.Write(freezing, units, asked.Folder.Machine!.Room.PressurePa));
+            if (Forecast.Of(asked, jobs) is { } forecast) forecast.Write(w, units);
+            if (freezing is not null) w.WriteLong("freezing", FreezingView.Write(freezing, units, asked.Folder.Machine!.Room.PressurePa));
             w.WriteEndObject();
         }).ConfigureAwait(false);
     }

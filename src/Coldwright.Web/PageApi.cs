@@ -15,13 +15,13 @@ internal sealed class PageApi : IDisposable
     private readonly Gate _gate;
     private readonly CoolerFiles _files;
     private readonly JobBoard _jobs = new();
-    private readonly FirstAnswers _first = new();
+    private readonly FirstAnswers _first;
     private readonly WorkDesk _desk;
 
     public PageApi(PageOptions options)
     {
         (_options, _gate, _files) = (options, new Gate(options), new CoolerFiles(options.Directory));
-        _desk = new WorkDesk(_files, _jobs);
+        (_desk, _first) = (new WorkDesk(_files, _jobs), new FirstAnswers(_jobs));
         // The first rating of a process takes many times as long as the second; it is over by the time a browser has opened.
         _first.WarmUp(_files.Now());
     }
@@ -88,9 +88,11 @@ internal sealed class PageApi : IDisposable
                 var now = _files.Now();
                 return Reply.Json(context, w => FormJson.Write(w, now.Text ?? "", now.Revision));
             case "/api/job":
-                return int.TryParse(context.Request.Query["id"], out var id) && _jobs.Find(id) is { } found
-                    ? Reply.Json(context, w => JobJson.Whole(w, found, units, RoomPressurePa))
-                    : Reply.Problems(context, ["this work is no longer kept; ask for it again"], StatusCodes.Status404NotFound);
+                if (!int.TryParse(context.Request.Query["id"], out var id) || _jobs.Find(id) is not { } found)
+                    return Reply.Problems(context, ["this work is no longer kept; ask for it again"], StatusCodes.Status404NotFound);
+                var files = _files.Now();
+                return found.IsOver ? Reply.Json(context, found.Sent.Get($"{units} {files.Revision}", () => Reply.JsonBytes(w => JobJson.Whole(w, found, units, files))))
+                    : Reply.Json(context, w => JobJson.Whole(w, found, units, files));
         }
         var name = path.StartsWith("/files/", StringComparison.Ordinal) ? path["/files/".Length..] : "";
         return PageResources.Find(name) is { } bytes && name != "index.html"
@@ -141,6 +143,4 @@ internal sealed class PageApi : IDisposable
                 break;
         }
     }
-
-    private double RoomPressurePa => _files.Now().Folder.Machine?.Room.PressurePa ?? 101325;
 }

@@ -7,7 +7,7 @@ namespace Coldwright.Blind;
 /// <summary>Writes a case as a person would have it: <c>run.yaml</c> and <c>log.csv</c> with the errors of real sensors.</summary>
 public static class LogWriter
 {
-    private const double RestS = 300, RoomPa = 100800, RoomK = 293.15;
+    private const double RestS = 300, BalanceKg = 0.001, RoomPa = 100800, RoomK = 293.15;
     private static readonly DateTime _start = new(2026, 5, 2, 8, 5, 0);
     private static readonly CultureInfo _ci = CultureInfo.InvariantCulture;
 
@@ -62,12 +62,38 @@ public static class LogWriter
         {
             run.AppendLine(_ci, $"  - {{time: \"{At(BlindMarch.FeedOnS)}\", what: feed-on, at: fill-valve}}").AppendLine(_ci, $"  - {{time: \"{At(BlindMarch.FeedOffS)}\", what: feed-off, at: fill-valve}}");
             run.AppendLine(_ci, $"  - {{time: \"{At(openS)}\", what: valve-open, at: drain-valve}}").AppendLine(_ci, $"  - {{time: \"{At(openS + 300)}\", what: valve-shut, at: drain-valve}}");
-            if (set != SensorSet.Bare) Weigh(run, openS + 360, c.Course.CollectedKg + 0.001 * Normal());
-            if (set == SensorSet.Full) Weigh(run, openS + 2160, Math.Max(0, c.Course.CollectedKg - 1800 * c.Course.FlaskLossKgPerS + 0.001 * Normal()));
+            if (set != SensorSet.Bare) Weigh(run, openS + 360, c.Course.CollectedKg + BalanceKg * Normal());
+            if (set == SensorSet.Full) Weigh(run, openS + 2160, Math.Max(0, c.Course.CollectedKg - 1800 * c.Course.FlaskLossKgPerS + BalanceKg * Normal()));
         }
         run.AppendLine(_ci, $"  - {{time: \"{At(BlindMarch.StopS)}\", what: stop, at: compressor}}");
         return (run.ToString(), log.ToString());
     }
+
+    /// <summary>Chi-square between what two machines' sensors show without their errors, under the sensors' noise.</summary>
+    /// <param name="a">One machine.</param>
+    /// <param name="b">Another.</param>
+    /// <param name="set">What is measured.</param>
+    /// <param name="untilS">End of the record, s after the start.</param>
+    public static double Distance(BlindCase a, BlindCase b, SensorSet set, double untilS = BlindMarch.EndS)
+    {
+        // sensors without errors: all draws nothing
+        Column[] of = [.. Columns(set, () => 0, a)], other = [.. Columns(set, () => 0, b)];
+        double sum = 0;
+        for (int i = 0; i < of.Length; i++)
+            for (double t = -RestS; t < untilS; t += set == SensorSet.Bare ? 600 : BlindMarch.KeepS)
+            {
+                double d = (Shown(of[i], Moment(a.Course.Moments, t, a), a, () => 0) - Shown(other[i], Moment(b.Course.Moments, t, b), b, () => 0)) / InUnit(of[i]);
+                sum += d * d;
+            }
+        if (set != SensorSet.Bare) sum += Square((a.Course.CollectedKg - b.Course.CollectedKg) / BalanceKg);
+        if (set == SensorSet.Full) sum += Square((Left(a) - Left(b)) / BalanceKg);
+        return sum;
+        static double Left(BlindCase c) => Math.Max(0, c.Course.CollectedKg - 1800 * c.Course.FlaskLossKgPerS);
+        static double Square(double x) => x * x;
+    }
+
+    // a column's noise in the unit it is written in
+    private static double InUnit(Column x) => Math.Max(x.Unit == "barg" ? x.Noise / 1e5 : x.Noise, 0.3 * Math.Pow(10, -x.Decimals));
 
     private static void Weigh(StringBuilder run, double t, double kg) => run.AppendLine(_ci, $"  - {{time: \"{At(t)}\", what: weighed, at: flask, mass: {Math.Max(0, kg) * 1000:0.0} g, tare: 0 g, uncertainty: 1 g}}");
 

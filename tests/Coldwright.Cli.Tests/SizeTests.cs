@@ -10,6 +10,8 @@ public class SizeTests
     [InlineData("vessel", "length_m")]
     [InlineData("cold-box", "wall_m")]
     [InlineData("vessel-relief", "bore_m")]
+    [InlineData("precooler", "charge_kg")]
+    [InlineData("compressor", "sump_m3")]
     public void TheJsonHasWhatProgramsNeed(string part, string figure)
     {
         using var document = JsonDocument.Parse(CliRun.Of("size", Repository.Example("workshop"), part, "--json", "--model", "cubic").MustSucceed().Output);
@@ -38,7 +40,7 @@ public class SizeTests
     {
         string dir = Repository.Example("workshop");
         CliRun.Of("size", dir, "vesel").MustRefuse("vesel", "did you mean vessel");
-        CliRun.Of("size", dir, "compressor").MustRefuse("compressor", "not sized");
+        CliRun.Of("size", dir, "warm-exchanger").MustRefuse("warm-exchanger", "not sized");
         CliRun.Of("size", dir, "vessel", "--target", "3 W").MustRefuse("--target", "0.6 L");
         CliRun.Of("size", dir, "vessel", "--target", "0.6").MustRefuse("--target");
         CliRun.Of("size", dir, "vessel-relief", "--target", "3 mm").MustRefuse("takes no target");

@@ -53,6 +53,65 @@ public sealed class AccessTests : IAsyncDisposable
     }
 
     [Theory]
+    [InlineData("edit")]
+    [InlineData("undo")]
+    [InlineData("redo")]
+    [InlineData("try")]
+    [InlineData("start")]
+    [InlineData("cancel")]
+    [InlineData("keep")]
+    [InlineData("take")]
+    public async Task NothingIsStartedOrChangedWithoutThePagesWord(string path)
+    {
+        var url = await Serve();
+        var before = _cooler.Machine;
+        foreach (var headers in new (string, string)[][] { [], [("Origin", "null"), (Gate.Header, await PageWord(url))], [("Sec-Fetch-Site", "same-site"), (Gate.Header, await PageWord(url))] })
+            Assert.Equal(HttpStatusCode.Forbidden, (await Send(HttpMethod.Post, url + "api/" + path, """{"name":"mine","kind":"batch","id":1}""", headers)).StatusCode);
+        // By another method it is no request that changes something.
+        Assert.Equal(HttpStatusCode.NotFound, (await Send(HttpMethod.Get, url + "api/" + path)).StatusCode);
+        Assert.Equal(HttpStatusCode.Forbidden, (await Send(HttpMethod.Put, url + "api/" + path, "{}")).StatusCode);
+        Assert.Equal(before, _cooler.Machine);
+        Assert.Equal(["machine.yaml", "shop.yaml"], Directory.EnumerateFileSystemEntries(_cooler.Path).Select(Path.GetFileName).Order());
+    }
+
+    [Fact]
+    public async Task OnlyThisComputerReachesItUnlessAsked()
+    {
+        var port = new Uri(await Serve()).Port;
+        Assert.Equal($"http://127.0.0.1:{port}/", _server!.Url);
+        foreach (var own in await Dns.GetHostAddressesAsync(Dns.GetHostName(), Cancel))
+        {
+            if (IPAddress.IsLoopback(own)) continue;
+            using var socket = new System.Net.Sockets.Socket(own.AddressFamily, System.Net.Sockets.SocketType.Stream, System.Net.Sockets.ProtocolType.Tcp);
+            await Assert.ThrowsAsync<System.Net.Sockets.SocketException>(() => socket.ConnectAsync(own, port, Cancel).AsTask());
+        }
+    }
+
+    [Fact]
+    public async Task AVariantThatIsALinkIsNotRead()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "links need a privilege there");
+        using var elsewhere = new CoolerCopy();
+        Directory.CreateDirectory(Path.Combine(_cooler.Path, "variants"));
+        Directory.CreateSymbolicLink(Path.Combine(_cooler.Path, "variants", "linked"), elsewhere.Path);
+        elsewhere.Machine = elsewhere.Machine.Replace("name: workshop cooler", "name: a stranger", StringComparison.Ordinal);
+        var url = await Serve();
+        var answer = await Send(HttpMethod.Post, url + "api/take", """{"name":"linked"}""", (Gate.Header, await PageWord(url)));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, answer.StatusCode);
+        Assert.DoesNotContain("stranger", _cooler.Machine, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await Send(HttpMethod.Post, url + "api/start", """{"kind":"compare","second":"linked"}""", (Gate.Header, await PageWord(url)))).StatusCode);
+    }
+
+    [Fact]
+    public async Task AnEndlessRequestIsRefused()
+    {
+        var url = await Serve();
+        var body = $$"""{"changes":[{"place":"name","was":"workshop cooler","value":"{{new string('x', 300_000)}}"}]}""";
+        Assert.Equal(HttpStatusCode.BadRequest, (await Send(HttpMethod.Post, url + "api/edit", body, (Gate.Header, await PageWord(url)))).StatusCode);
+        Assert.Contains("name: workshop cooler", _cooler.Machine, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("files/../machine.yaml")]
     [InlineData("files/..%2fmachine.yaml")]
     [InlineData("files/%2e%2e/%2e%2e/etc/passwd")]

@@ -1,4 +1,6 @@
 using System.Net;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 
 namespace Coldwright.Web.Tests;
@@ -14,7 +16,7 @@ internal sealed class OpenPage : IAsyncDisposable
 
     public CoolerCopy Cooler { get; }
     public PageServer Server { get; }
-    public IBrowserContext Context { get; }
+    public IBrowserContext Context { get; private set; }
     public IPage Tab { get; }
 
     /// <summary>Errors of scripts and requests.</summary>
@@ -51,6 +53,13 @@ internal sealed class OpenPage : IAsyncDisposable
         return tab;
     }
 
+    /// <summary>A tab of somebody whose browser remembers nothing.</summary>
+    public async Task<IPage> NewVisitor(Browser browser, string view)
+    {
+        Context = await browser.Ready.NewContextAsync();
+        return await Another(view);
+    }
+
     public static Task Ready(IPage tab) => tab.WaitForSelectorAsync("body[data-ready]");
 
     /// <summary>Waits until the reference model has answered.</summary>
@@ -66,12 +75,39 @@ internal sealed class OpenPage : IAsyncDisposable
         return Tab.Locator($"[data-place='{place}']");
     }
 
+    /// <summary>What breaks the rules of axe-core for WCAG 2.1, levels A and AA.</summary>
+    public async Task<IReadOnlyList<string>> AccessFaults()
+    {
+        var found = await Tab.RunAxe(new AxeRunOptions { RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa"] } });
+        return [.. found.Violations.Select(v => $"{v.Id}: {v.Help} ({string.Join(", ", v.Nodes.Take(3).Select(n => n.Html[..Math.Min(n.Html.Length, 160)]))})")];
+    }
+
+    /// <summary>Fails with all that breaks those rules.</summary>
+    public async Task IsAccessible()
+    {
+        var faults = await AccessFaults();
+        if (faults.Count > 0) Assert.Fail(string.Join(Environment.NewLine, faults));
+    }
+
+    /// <summary>Keeps pictures of the whole length of the page at both widths.</summary>
+    public async Task WholePictures(string name)
+    {
+        foreach (var width in (int[])[Desktop, Phone])
+        {
+            await Tab.SetViewportSizeAsync(width, width == Phone ? 844 : 860);
+            await Picture($"{name}-{width}", isWhole: true);
+            var wider = await Tab.EvaluateAsync<int>("document.documentElement.scrollWidth - innerWidth");
+            Assert.True(wider <= 0, $"{name} is {wider} px wider than a screen of {width} px");
+        }
+        await Tab.SetViewportSizeAsync(Desktop, 860);
+    }
+
     /// <summary>Keeps a picture for the eyes: artifacts/page.</summary>
-    public async Task Picture(string name)
+    public async Task Picture(string name, bool isWhole = false)
     {
         var folder = Path.Combine(CoolerCopy.Root, "artifacts", "page");
         Directory.CreateDirectory(folder);
-        await Tab.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}.png") });
+        await Tab.ScreenshotAsync(new() { Path = Path.Combine(folder, $"{name}.png"), FullPage = isWhole });
     }
 
     public async ValueTask DisposeAsync()

@@ -17,6 +17,7 @@ public partial class WorkTests(Browser browser)
         await page.Tab.WaitForSelectorAsync("#envelope[data-job]");
         await page.Tab.WaitForSelectorAsync("#freezing table");
         var (before, envelope) = (await page.Figure("No-load temperature"), await page.Tab.GetAttributeAsync("#envelope", "data-job"));
+        await page.Tab.WaitForSelectorAsync("#mixture-pictures figure");
         var slider = page.Tab.Locator("[data-gas=isobutane] input[type=range]");
         await slider.EvaluateAsync("s => { s.value = 14; s.dispatchEvent(new Event('input')); }");
         await page.Tab.WaitForFunctionAsync("was => document.querySelector('[data-name=\"No-load temperature\"] .value').textContent !== was", before);
@@ -34,15 +35,23 @@ public partial class WorkTests(Browser browser)
     public async Task ABatchIsRunSurvivesLoadingAgainAndIsSeenInAnotherTab()
     {
         await using var page = await OpenPage.Open(browser, "batch");
+        await page.Tab.SelectOptionAsync("#batch .by", "cubic");
         await page.Tab.ClickAsync("#batch .go");
         await page.Tab.WaitForSelectorAsync("#batch .work-progress:not([hidden])");
         await page.Tab.WaitForSelectorAsync("#batch .work-result figure", new() { Timeout = 90000 });
         var verdict = await page.Tab.InnerTextAsync("#batch .work-result .verdict");
-        await page.Picture("batch-done");
+        Assert.StartsWith("By the cubic model", await page.Tab.InnerTextAsync("#batch .work-age"), StringComparison.Ordinal);
+        await page.WholePictures("batch-done");
         await page.Tab.ReloadAsync();
         await page.Tab.WaitForSelectorAsync("#batch .work-result figure");
         Assert.Equal(verdict, await page.Tab.InnerTextAsync("#batch .work-result .verdict"));
         var other = await page.Another("batch");
+        await other.WaitForSelectorAsync("#batch .work-result figure");
+        Assert.Equal(verdict, await other.InnerTextAsync("#batch .work-result .verdict"));
+        Assert.Contains("until the program ends", await other.InnerTextAsync("#batch .kept"), StringComparison.Ordinal);
+        // Every tab closed, and a visitor who has never been here.
+        await page.Context.CloseAsync();
+        other = await page.NewVisitor(browser, "batch");
         await other.WaitForSelectorAsync("#batch .work-result figure");
         Assert.Equal(verdict, await other.InnerTextAsync("#batch .work-result .verdict"));
         // After a change it is still there, and said to be of an earlier state.

@@ -15,7 +15,7 @@ internal static class BlendCommand
     public static Command Create(Terminal terminal)
     {
         var directory = new Argument<string>("DIR") { Description = "the folder that holds machine.yaml" };
-        var goal = new Option<string?>("--for") { HelpName = "cooling|lowest|endless", Description = "most cooling at a temperature (as when left out), lowest temperature without load, or what an endless exchanger would leave" };
+        var goal = new Option<string?>("--for") { HelpName = "cooling|litres|lowest|endless", Description = "most cooling at a temperature (as when left out), most liquid, lowest temperature without load, or what an endless exchanger would leave" };
         var at = new Option<string?>("--at") { HelpName = "TEMPERATURE", Description = "load temperature, such as \"105 K\"; left out: the product's" };
         var gases = new Option<string?>("--gases") { HelpName = "LIST", Description = "gases that may be used, such as \"nitrogen, methane, ethane\"; left out: those of shop.yaml" };
         var burns = new Option<string?>("--flammable") { HelpName = "SHARE", Description = "at most so much of it burns, such as \"60 %\"" };
@@ -33,7 +33,7 @@ internal static class BlendCommand
             double? Value(Option<string?> option, QuantityKind kind) => p.GetValue(option) is { } text ? OptionValue.Of(option.Name, text, kind, room) : null;
             var options = new BlendOptions
             {
-                Goal = Faces.OneOf(p.GetValue(goal), "--for", "cooling", "lowest", "endless") switch { "lowest" => BlendGoal.Lowest, "endless" => BlendGoal.Endless, _ => BlendGoal.Cooling },
+                Goal = Faces.OneOf(p.GetValue(goal), "--for", "cooling", "litres", "lowest", "endless") switch { "litres" => BlendGoal.Litres, "lowest" => BlendGoal.Lowest, "endless" => BlendGoal.Endless, _ => BlendGoal.Cooling },
                 TemperatureK = Value(at, QuantityKind.Temperature.Between(62, 290)),
                 Gases = Names(p.GetValue(gases)),
                 Reference = faces.Model != ModelChoice.Cubic,
@@ -80,6 +80,6 @@ internal static class BlendCommand
         faces.Terminal.Output.Write(faces.Json ? BlendJson.Write(report) : BlendText.Write(report, faces.Colour));
         ReportPage.Write(faces, BlendPage.FileName, () => BlendPage.Write(report));
         if (result.Stopped) return ExitCode.Stopped;
-        return result.Best.Main.IsGood && !(result.Goal == BlendGoal.Cooling && result.Best.Main.Merit <= 0) ? ExitCode.Done : ExitCode.No;
+        return result.Best.Main.IsGood && !(result.Goal is BlendGoal.Cooling or BlendGoal.Litres && result.Best.Main.Merit <= 0) ? ExitCode.Done : ExitCode.No;
     }
 }

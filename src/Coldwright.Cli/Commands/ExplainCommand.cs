@@ -39,6 +39,6 @@ internal static class ExplainCommand
     {
         var stage = $"explaining {record.Name}";
         using var progress = new Progress(faces.Terminal, () => stage);
-        return Explainer.Explain(record, cooler.Layout!, null, faces.Model == ModelChoice.Cubic, text => stage = text, faces.Terminal.Cancel);
+        return Explainer.Explain(record, cooler.Layout!, null, faces.Model == ModelChoice.Cubic, text => stage = text, cancel: faces.Terminal.Cancel);
     }
 }

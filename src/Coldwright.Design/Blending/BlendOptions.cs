@@ -5,6 +5,8 @@ public enum BlendGoal
 {
     /// <summary>Most net cooling at a load temperature, on this hardware.</summary>
     Cooling,
+    /// <summary>Most liquid collected in the flask at a load temperature, on this hardware.</summary>
+    Litres,
     /// <summary>Lowest temperature without load, on this hardware.</summary>
     Lowest,
     /// <summary>Largest of the smallest isothermal enthalpy differences between the two pressures: what an endless exchanger would leave, whatever the hardware.</summary>

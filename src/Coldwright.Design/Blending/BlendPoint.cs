@@ -7,6 +7,8 @@ public sealed record BlendPoint
     public required double Merit { get; init; }
     /// <summary>Net cooling at the load temperature, W; not a number where there is no answer.</summary>
     public double CoolingW { get; init; } = double.NaN;
+    /// <summary>Liquid collected in the flask, L/h at its normal boiling point; null where nothing is liquefied or it was not asked for.</summary>
+    public double? CollectedLPerH { get; init; }
     /// <summary>Temperature without load, K; null where it was not asked for or is not reached.</summary>
     public double? NoLoadK { get; init; }
     /// <summary>Smallest isothermal enthalpy difference, J/mol.</summary>

@@ -15,11 +15,8 @@ namespace Coldwright.Design.Blending;
 /// <summary>Rates mixtures on one machine between its two pressures with one fluid model. May be asked from several threads.</summary>
 internal sealed class BlendRater
 {
-    // a straight line between nodes errs by so much, K, and between them a cubic runs: a hundredth of that
-    private const double SearchErrorK = 1.5, WarmMarginK = 1, LowestSoughtK = 64, ScanK = 6;
-    // more than any compressor's flow changes from mixture to mixture
-    private const double FlowMargin = 1.2;
-    private const int BoundPoints = 9;
+    // between the nodes of a search's enthalpy curves a straight line errs by so much, K, and a cubic, which is what runs there, by a hundredth of that
+    private const double SearchErrorK = 0.9, WarmMarginK = 1, LowestSoughtK = 64, ScanK = 6, NearK = 8;
 
     private readonly MachineDescription _machine;
     private readonly LoopLayout _layout;
@@ -27,60 +24,51 @@ internal sealed class BlendRater
     private readonly Func<IReadOnlyList<string>, HelmholtzModel> _create;
     private readonly ConcurrentDictionary<string, HelmholtzModel> _models = new(StringComparer.Ordinal);
     private readonly BlendOptions _options;
-    private readonly double _loadK, _dischargeK;
+    private readonly double _loadK;
+    private readonly double? _litresPerWatt;
     private readonly double[] _prices;
-    private readonly ConcurrentDictionary<string, (double[] X, double Merit)> _bestOf = new(StringComparer.Ordinal);
-    private int _ratings, _bounded;
+    private int _ratings;
 
-    public BlendRater(MachineDescription machine, LoopLayout layout, IReadOnlyList<string> names, Func<IReadOnlyList<string>, HelmholtzModel> create, BlendOptions options, double loadK, double flow, IReadOnlyList<double?> pricePerKg)
+    public BlendRater(MachineDescription machine, LoopLayout layout, IReadOnlyList<string> names, Func<IReadOnlyList<string>, HelmholtzModel> create, BlendOptions options, double loadK, double? litresPerWatt, IReadOnlyList<double?> pricePerKg)
     {
-        (_machine, _layout, _names, _create, _options, _loadK, Flow) = (machine, layout, [.. names], create, options, loadK, flow);
-        _dischargeK = options.Limits.DischargeK ?? layout.Compressor.MaximumDischargeTemperatureK;
+        (_machine, _layout, _names, _create, _options, _loadK, _litresPerWatt) = (machine, layout, [.. names], create, options, loadK, litresPerWatt);
+        DischargeK = options.Limits.DischargeK ?? layout.Compressor.MaximumDischargeTemperatureK;
         _prices = [.. pricePerKg.Select(p => p ?? 0)];
     }
 
-    /// <summary>Flow of the file's own mixture, mol/s.</summary>
-    public double Flow { get; }
+    /// <summary>Goal and limits.</summary>
+    public BlendOptions Options => _options;
+    /// <summary>Hottest discharge allowed, K.</summary>
+    public double DischargeK { get; }
+    /// <summary>Mixtures rated so far.</summary>
     public int Ratings => _ratings;
-    /// <summary>Mixtures that a bound put aside before they were rated.</summary>
-    public int Bounded => _bounded;
-    /// <summary>The best mixture met of each set of gases.</summary>
-    public IEnumerable<(double[] X, double Merit)> BestOfEachSet => _bestOf.OrderBy(p => p.Key, StringComparer.Ordinal).Select(p => p.Value);
 
     /// <summary>A kilogram's price, in the shop's currency.</summary>
     public double PricePerKg(double[] x) => x.Select((v, i) => v * Mass(i) * _prices[i]).Sum() / x.Select((v, i) => v * Mass(i)).Sum();
 
     public double Flammable(double[] x) => x.Where((_, i) => FlammabilityLimits.Burns(_names[i])).Sum();
 
+    /// <summary>By how much a mixture breaks the limits that need no rating, as a share of them; 0 when it keeps them.</summary>
+    public double Over(double[] x) => Judge(x, []);
+
     /// <summary>Rates a mixture.</summary>
     /// <param name="x">Mole fractions of all gases.</param>
     /// <param name="floor">A merit that must be passed to matter: below it the answer may be cut short.</param>
     /// <param name="full">True: every figure, by its own flash.</param>
-    public BlendPoint Of(double[] x, double floor = double.NegativeInfinity, bool full = false)
+    /// <param name="nearK">Temperature without load of a mixture close by, K: the search for it begins a little above; null: at the warm end.</param>
+    public BlendPoint Of(double[] x, double floor = double.NegativeInfinity, bool full = false, double? nearK = null)
     {
-        var limits = _options.Limits;
         var broken = new List<string>();
-        double over = 0;
-        void Most(string what, double value, double? limit)
-        {
-            if (limit is not { } l || value <= l * (1 + 1e-9)) return;
-            over += value / Math.Max(l, 1e-3) - 1;
-            broken.Add(FormattableString.Invariant($"{what} {value:0.###}, allowed {l:0.###}"));
-        }
-        Most("share of gases that burn", Flammable(x), limits.Flammable);
-        Most("price of a kilogram", PricePerKg(x), limits.PricePerKg);
         // what needs no fluid comes first: a mixture that is not allowed is not rated
+        double over = Judge(x, broken);
         if (over > 0 && !full) return new BlendPoint { Merit = BlendPoint.Unusable * (1 + over), Broken = broken };
         int[] present = [.. Enumerable.Range(0, x.Length).Where(i => x[i] > 0)];
         string[] names = [.. present.Select(i => _names[i])];
         double[] z = [.. present.Select(i => x[i])];
-        string set = string.Join(';', names);
-        var model = _models.GetOrAdd(set, _ => _create(names));
+        var model = _models.GetOrAdd(string.Join(';', names), _ => _create(names));
         try
         {
-            var point = Rated(model, names, z, floor, full, broken, over);
-            _bestOf.AddOrUpdate(set, (x, point.Merit), (_, old) => point.Merit > old.Merit ? (x, point.Merit) : old);
-            return point;
+            return Rated(model, names, z, floor, full, nearK, broken, over);
         }
         catch (SolveException)
         {
@@ -88,7 +76,21 @@ internal sealed class BlendRater
         }
     }
 
-    private BlendPoint Rated(HelmholtzModel model, string[] names, double[] z, double floor, bool full, List<string> broken, double over)
+    private double Judge(double[] x, List<string> broken)
+    {
+        double over = 0;
+        void Most(string what, double value, double? limit)
+        {
+            if (limit is not { } l || value <= l * (1 + 1e-9)) return;
+            over += value / Math.Max(l, 1e-3) - 1;
+            broken.Add(FormattableString.Invariant($"{what} {value:0.###}, allowed {l:0.###}"));
+        }
+        Most("share of gases that burn", Flammable(x), _options.Limits.Flammable);
+        Most("price of a kilogram", PricePerKg(x), _options.Limits.PricePerKg);
+        return over;
+    }
+
+    private BlendPoint Rated(HelmholtzModel model, string[] names, double[] z, double floor, bool full, double? nearK, List<string> broken, double over)
     {
         var (high, low) = (_machine.Operation.HighPressurePa, _machine.Operation.LowPressurePa);
         double coldK = _loadK - _layout.Coil.DifferenceK, warmK = _layout.Precooler is { } p ? Math.Min(p.OutletTemperatureK, _machine.Room.TemperatureK + _layout.Aftercooler.ApproachK) : _machine.Room.TemperatureK + _layout.Aftercooler.ApproachK;
@@ -98,17 +100,7 @@ internal sealed class BlendRater
             double least = new IsothermalDifference(model, high, low + _layout.Recuperator.LowSidePressureDropPa, coldK, warmK).Smallest(z, floor);
             return new BlendPoint { Merit = Judged(least, over), DifferenceJPerMol = least, InletK = warmK, Broken = broken };
         }
-        double difference = double.NaN;
-        if (_options.Goal == BlendGoal.Cooling && (floor > BlendPoint.Unusable || full))
-        {
-            // no exchanger leaves more than the smallest isothermal difference
-            difference = new IsothermalDifference(model, high, low + _layout.Recuperator.LowSidePressureDropPa, coldK, warmK, full ? 65 : BoundPoints, full ? 4 : 0).Smallest(z);
-            if (!full && FlowMargin * Flow * Math.Max(difference, 0) < floor)
-            {
-                Interlocked.Increment(ref _bounded);
-                return new BlendPoint { Merit = Math.Min(floor, FlowMargin * Flow * difference) - 1e-9, DifferenceJPerMol = difference };
-            }
-        }
+        double difference = _options.Goal is BlendGoal.Cooling or BlendGoal.Litres && full ? new IsothermalDifference(model, high, low + _layout.Recuperator.LowSidePressureDropPa, coldK, warmK, 65).Smallest(z) : double.NaN;
         Interlocked.Increment(ref _ratings);
         bool lowest = _options.Goal == BlendGoal.Lowest;
         var machine = _machine with { Charge = _machine.Charge with { Mixture = new Composition(names, z) } };
@@ -116,14 +108,17 @@ internal sealed class BlendRater
         // what must be passed is a temperature: a mixture with nothing left there is no colder
         double? passed = lowest && !full && -floor < loop.NominalInletK - WarmMarginK && -floor > loop.ColdestLoadK ? -floor : null;
         if (passed is { } known && loop.Solve(known, exact: false).NetCoolingW <= 0) return new BlendPoint { Merit = floor - 1 };
+        if (lowest && nearK + NearK is { } near && near < loop.NominalInletK - WarmMarginK && near > loop.ColdestLoadK && loop.Solve(near, exact: false).NetCoolingW > 0) passed = near;
         double? noLoad = lowest || full ? NoLoad(lowest ? loop : new LoopSolver(machine, _layout, model, new RatingOptions { ColdestK = LowestSoughtK, CurveErrorK = SearchErrorK }, CancellationToken.None), passed) : null;
         double at = lowest ? Math.Max(noLoad ?? warmK - WarmMarginK, loop.ColdestLoadK) : Math.Max(_loadK, loop.ColdestLoadK);
         if (!lowest && at > _loadK + 0.01) return BlendPoint.Nothing;
         var s = loop.Solve(at, exact: false);
-        double merit = lowest ? -(noLoad ?? 1000) : s.NetCoolingW;
+        // above nothing every watt is so many litres; below, what is missing stands for itself
+        double? litres = _litresPerWatt * Math.Max(s.NetCoolingW, 0);
+        double merit = lowest ? -(noLoad ?? 1000) : _options.Goal == BlendGoal.Litres ? _litresPerWatt!.Value * s.NetCoolingW : s.NetCoolingW;
         // below what must be passed nothing else matters
         if (!full && merit < floor) return new BlendPoint { Merit = merit, CoolingW = s.NetCoolingW, NoLoadK = noLoad };
-        var point = new BlendPoint { Merit = merit, CoolingW = s.NetCoolingW, NoLoadK = noLoad, DifferenceJPerMol = difference, FlowMolPerS = s.GrossCoolingW / Math.Max(s.CoilOutlet - s.ThrottleInlet, 1e-9), InletK = s.RecuperatorInletK, PrecoolingW = s.PrecoolingOfMixtureW };
+        var point = new BlendPoint { Merit = merit, CoolingW = s.NetCoolingW, CollectedLPerH = lowest ? null : litres, NoLoadK = noLoad, DifferenceJPerMol = difference, FlowMolPerS = s.GrossCoolingW / Math.Max(s.CoilOutlet - s.ThrottleInlet, 1e-9), InletK = s.RecuperatorInletK, PrecoolingW = s.PrecoolingOfMixtureW };
         return Limited(point, loop, s, model, broken, over, full);
     }
 
@@ -133,10 +128,10 @@ internal sealed class BlendRater
         double suctionK = loop.Low.Temperature(s.SuctionEnthalpy);
         double[] z = loop.Z.ToArray();
         double discharge = new Machine.Compression.CompressorModel(_layout.Compressor, loop.Flash, z).Run(suctionK, loop.SuctionPressurePa, loop.DischargePressurePa).Discharge.TemperatureK;
-        if (discharge > _dischargeK)
+        if (discharge > DischargeK)
         {
-            over += discharge / _dischargeK - 1;
-            broken.Add(FormattableString.Invariant($"discharge {discharge - 273.15:0.#} °C, allowed {_dischargeK - 273.15:0.#} °C"));
+            over += discharge / DischargeK - 1;
+            broken.Add(FormattableString.Invariant($"discharge {discharge - 273.15:0.#} °C, allowed {DischargeK - 273.15:0.#} °C"));
         }
         var cold = loop.StateAtEnthalpy(loop.LowPressurePa, s.ThrottleInlet, loop.Low.Temperature(s.ThrottleInlet));
         var nearest = new FreezingModel(model).At(cold, searchTemperatures: false).Where(m => m.Margin is not null).MinBy(m => m.Margin);

@@ -63,10 +63,12 @@ public sealed record BlendResult
     public required IReadOnlyList<GasSensitivity> Sensitivities { get; init; }
     /// <summary>What each limit that is felt costs.</summary>
     public required IReadOnlyList<LimitPrice> Prices { get; init; }
-    /// <summary>Mixtures rated by the cubic model, by the reference model, and put aside by a bound.</summary>
-    public required (int Cubic, int Reference, int Bounded) Rated { get; init; }
+    /// <summary>Mixtures rated by the cubic model and by the reference model.</summary>
+    public required (int Cubic, int Reference) Rated { get; init; }
     /// <summary>Seconds it took.</summary>
     public required double Seconds { get; init; }
+    /// <summary>Seconds of processor time that the whole program took meanwhile, all threads together.</summary>
+    public required double ProcessorSeconds { get; init; }
     /// <summary>What a mole fraction may be off.</summary>
     public required double FillingError { get; init; }
     /// <summary>What a person must be told.</summary>

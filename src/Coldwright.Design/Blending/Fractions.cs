@@ -39,13 +39,7 @@ internal static class Fractions
         return scale <= 0 ? null : [.. x.Select((v, i) => i == gas ? v + by : v * scale)];
     }
 
-    /// <summary>The mixture and every single filling error, both ways.</summary>
-    public static IEnumerable<double[]> WithErrors(double[] x, double error)
-    {
-        yield return x;
-        if (error <= 0) yield break;
-        for (int i = 0; i < x.Length; i++)
-            foreach (double by in (double[])[error, -error])
-                if (Off(x, i, by) is { } off) yield return off;
-    }
+    /// <summary>The mixture and every single filling error, both ways; null where a gas is absent or too little for it.</summary>
+    public static IReadOnlyList<double[]?> WithErrors(double[] x, double error) =>
+        error <= 0 ? [x] : [x, .. Enumerable.Range(0, x.Length).SelectMany(i => (double[]?[])[Off(x, i, error), Off(x, i, -error)])];
 }

@@ -43,6 +43,8 @@ public static class PartSizer
             ValvePart p => DrainSizer.Size(c, p, target),
             FlaskPart p => FlaskSizer.Size(c, p, target),
             AftercoolerPart p => AftercoolerSizer.Size(c, p, target),
+            PrecoolerPart p => PrecoolerSizer.Size(c, p, target),
+            CompressorPart p => SeparatorSizer.Size(c, p, target),
             ReliefPart p => ReliefSizer.Size(c, p),
             _ => throw new ArgumentException($"part '{part}' is not sized", nameof(part)),
         };

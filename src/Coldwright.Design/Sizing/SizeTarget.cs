@@ -27,6 +27,8 @@ public static class SizeTargets
         _mass = new("content_kg", "gas to be taken from it", (QuantityKind.Mass with { Example = "300 g" }).Between(1e-4, 100)),
         _rest = new("standstill_Pa", "pressure of the loop at rest", (QuantityKind.Pressure with { Example = "14 barg" }).Between(2e4, 1e7)),
         _time = new("discharge_s", "time of a discharge", (QuantityKind.Time with { Example = "3 min" }).Between(1, 36000)),
+        _outlet = new("outlet_K", "temperature at which the mixture leaves", (QuantityKind.Temperature with { Example = "-35 °C" }).Between(150, 300)),
+        _interval = new("interval_s", "time between openings of the oil return", (QuantityKind.Time with { Example = "20 min" }).Between(10, 360000)),
         _approach = new("approach_K", "gas warmer than the room's air", (QuantityKind.TemperatureDifference with { Example = "6 K" }).Between(0.2, 60));
 
     /// <summary>Targets of a part, the usual one first; empty for a part that is not sized.</summary>
@@ -41,6 +43,8 @@ public static class SizeTargets
         BufferPart => [_rest],
         ValvePart => [_time],
         AftercoolerPart => [_approach],
+        PrecoolerPart { Loop: not null } => [_outlet],
+        CompressorPart { Oil: not null } => [_interval],
         ReliefPart => [],
         _ => [],
     };

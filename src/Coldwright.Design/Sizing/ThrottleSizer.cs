@@ -11,7 +11,7 @@ internal static class ThrottleSizer
 {
     // bores in steps of a tenth of a millimetre, and lengths that can be wound and cut to within a centimetre (our assumptions)
     private const double ShortestM = 0.3, LongestM = 6, Longer = 1.1;
-    private static readonly double[] _boresMm = [0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.1, 1.2, 1.3, 1.4, 1.6, 1.8, 2.0];
+    internal static readonly double[] BoresMm = [0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.1, 1.2, 1.3, 1.4, 1.6, 1.8, 2.0];
 
     public static SizeResult Size(SizeContext c, ThrottlePart part, SizeTarget? target)
     {
@@ -21,7 +21,7 @@ internal static class ThrottleSizer
         var inlet = new ThrottleInlet(before.PressurePa, before.MolarEnthalpy, before.TemperatureK, c.Z);
         var (flash, transport) = (new Flash(c.Model), new TransportModel(c.Model));
         List<SizeOption> found = part.Valve is { } valve ? [Valve(c, valve, inlet, behind.PressurePa, flow, flash, transport)]
-            : StockLoop.Each(c, _boresMm, mm => FormattableString.Invariant($"{mm:0.0} mm bore"), mm => Capillary(c, part, 1e-3 * mm, inlet, behind.PressurePa, flow, new CapillaryModel(flash, transport)));
+            : StockLoop.Each(c, BoresMm, mm => FormattableString.Invariant($"{mm:0.0} mm bore"), mm => Capillary(c, part, 1e-3 * mm, inlet, behind.PressurePa, flow, new CapillaryModel(flash, transport)));
         return new SizeResult
         {
             Part = part.Name,

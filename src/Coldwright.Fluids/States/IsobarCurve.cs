@@ -14,6 +14,7 @@ public sealed class IsobarCurve
     private const double Step = 4, BoundaryWidthK = 1e-4, CoarseErrorK = 0.5;
 
     private readonly double _boundaryWidthK;
+    private readonly bool _coarse;
 
     private readonly MonotoneCubic _temperature, _enthalpy;
 
@@ -32,12 +33,13 @@ public sealed class IsobarCurve
     /// <param name="pressurePa">Pa.</param>
     /// <param name="coldestK">Lower end, K; raised when the equations have no answer there.</param>
     /// <param name="warmestK">Upper end, K.</param>
-    /// <param name="linearErrorK">Node spacing: largest error of a straight line between neighbours, K. Above 0.5 K, for searches, changes of phase are placed within half of it only.</param>
+    /// <param name="linearErrorK">Node spacing: largest error of a straight line between neighbours, K. Above 0.5 K, for searches, changes of phase are placed within half of it only, and nodes between certified ones of the same phases follow these.</param>
     /// <param name="cancel">Cancels the work.</param>
     public IsobarCurve(Flash flash, ReadOnlySpan<double> z, double pressurePa, double coldestK, double warmestK, double linearErrorK = 0.1, CancellationToken cancel = default)
     {
         PressurePa = pressurePa;
-        _boundaryWidthK = linearErrorK > CoarseErrorK ? 0.5 * linearErrorK : BoundaryWidthK;
+        _coarse = linearErrorK > CoarseErrorK;
+        _boundaryWidthK = _coarse ? 0.5 * linearErrorK : BoundaryWidthK;
         var nodes = new List<Node>();
         var composition = z.ToArray();
         for (double t = warmestK; ; t = Math.Max(t - Step, coldestK))
@@ -73,6 +75,10 @@ public sealed class IsobarCurve
     private Node? Solve(Flash flash, double[] z, double t, bool warm) =>
         flash.TrySolve(t, PressurePa, z, warm) ? new Node(t, flash.Enthalpy(), flash.PhaseNames()) : null;
 
+    // for searches: between two certified neighbours of the same phases a node needs no certificate of its own
+    private Node? Followed(Flash flash, double[] z, Node a, double t) =>
+        flash.PhaseNames() == a.Phases && flash.TryFollow(t, PressurePa, z) && flash.PhaseNames() == a.Phases ? new Node(t, flash.Enthalpy(), a.Phases) : null;
+
     // adds the nodes after a up to and including b
     private void Fill(Flash flash, double[] z, Node a, Node b, double error, List<Node> into, CancellationToken cancel, int depth)
     {
@@ -81,7 +87,7 @@ public sealed class IsobarCurve
         bool boundary = a.Phases != b.Phases;
         if (boundary ? width > _boundaryWidthK : depth < 12)
         {
-            var m = Solve(flash, z, 0.5 * (a.T + b.T), true) ?? throw flash.Failed(0.5 * (a.T + b.T), PressurePa);
+            var m = (_coarse && !boundary ? Followed(flash, z, a, 0.5 * (a.T + b.T)) : null) ?? Solve(flash, z, 0.5 * (a.T + b.T), true) ?? throw flash.Failed(0.5 * (a.T + b.T), PressurePa);
             if (!(m.H > a.H && m.H < b.H)) throw new SolveException(new SolveReport(SolveStatus.NotConverged, 0, m.H - a.H,
                 FormattableString.Invariant($"enthalpy does not rise with temperature at {PressurePa / 1e5:0.###} bar absolute: {a.H:R} J/mol at {a.T:R} K ({a.Phases}), {m.H:R} at {m.T:R} K ({m.Phases}), {b.H:R} at {b.T:R} K ({b.Phases})")));
             double line = a.T + width * (m.H - a.H) / (b.H - a.H);

@@ -21,6 +21,8 @@ public sealed record OilDescription
     public double? ViscosityM2PerS { get; init; }
     /// <summary>Oil in the compressor when filled, kg, 0.02..20.</summary>
     public double? ChargeKg { get; init; }
+    /// <summary>Molar mass of the oil, kg/mol, 0.15..2; given: gas dissolved in it counts as part of the charge.</summary>
+    public double? MolarMass { get; init; }
     /// <summary>Share of the passing oil that a filter ahead of the cold end takes, 0..1.</summary>
     public double? ColdTrapEfficiency { get; init; }
 }

@@ -73,6 +73,7 @@ public static class StarterText
             #   density: 920 kg/m3
             #   viscosity: 20 mm2/s    # where it flows back
             #   charge: 350 g          # in the compressor when filled
+            #   molar-mass: 350 g/mol  # given: gas dissolved in the oil counts as part of the charge
             #   cold-trap-efficiency: 90 %   # of a filter ahead of the cold end
             clearance: 1.5 %           # volume left at the end of the stroke, of the swept volume
             leakage-per-ratio: 1.3 %   # flow lost per unit of pressure ratio above 1

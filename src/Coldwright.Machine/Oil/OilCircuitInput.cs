@@ -8,6 +8,9 @@ namespace Coldwright.Machine.Oil;
 /// </summary>
 public sealed record OilCircuitInput
 {
+    /// <summary>Oil in a compressor as filled, where it is not said, kg: our assumption.</summary>
+    public const double UsualChargeKg = 0.35;
+
     /// <summary>Kind of compressor; decides the usual circulation.</summary>
     public required CompressorKind Kind { get; init; }
     /// <summary>Gas flow of the compressor, kg/s, 1e-6..1.</summary>
@@ -41,7 +44,7 @@ public sealed record OilCircuitInput
     /// <summary>Kinematic viscosity of the oil with its dissolved gas where it flows back, m2/s, 1e-6..1e-3.</summary>
     public double OilViscosityM2PerS { get; init; } = 20e-6;
     /// <summary>Oil in the compressor when filled, kg, 0.02..20.</summary>
-    public double OilChargeKg { get; init; } = 0.35;
+    public double OilChargeKg { get; init; } = UsualChargeKg;
     /// <summary>Share of the passing oil that a filter or adsorber ahead of the cold end takes, 0..1.</summary>
     public double ColdTrapEfficiency { get; init; }
     /// <summary>

@@ -9,7 +9,38 @@ internal sealed class IsobarFollower(double pressurePa, CancellationToken cancel
 {
     private const double FirstWidthK = 0.1, WidestK = 15, NarrowK = 5e-4;
 
-    private static bool Liquids(string phases) => !phases.Contains("vapour", StringComparison.Ordinal);
+    private const double ScanK = 0.1, ScanEndK = 1e-3, LeastK = 2e-3;
+    private const int MostScans = 40;
+
+    // two liquids count as one
+    private static string OneLiquid(string phases) => phases.Replace("+second_liquid", "", StringComparison.Ordinal);
+
+    // A change within a region so narrow that every other search steps over it: looked for place by place.
+    private double? Scanned(StreamNodeMaker maker, double nearK, string below, string above)
+    {
+        string? low = maker.TryMake(nearK, pressurePa)?.Phases, high = low;
+        for (int n = 1; n <= MostScans; n++)
+        {
+            cancel.ThrowIfCancellationRequested();
+            double down = nearK - n * ScanK, up = nearK + n * ScanK;
+            string? lower = maker.TryMake(down, pressurePa)?.Phases;
+            if (lower == below && low == above) return Bisected(maker, down, down + ScanK, below);
+            string? upper = maker.TryMake(up, pressurePa)?.Phases;
+            if (high == below && upper == above) return Bisected(maker, up - ScanK, up, below);
+            (low, high) = (lower, upper);
+        }
+        return null;
+    }
+
+    private double Bisected(StreamNodeMaker maker, double low, double high, string below)
+    {
+        while (high - low > ScanEndK)
+        {
+            double k = 0.5 * (low + high);
+            if (maker.TryMake(k, pressurePa)?.Phases == below) low = k; else high = k;
+        }
+        return 0.5 * (low + high);
+    }
 
     // old and new place of the border below a region's first node; the table's ends stay
     private readonly record struct BorderPlace(int First, double Old, double New);
@@ -30,14 +61,20 @@ internal sealed class IsobarFollower(double pressurePa, CancellationToken cancel
             for (int d = 0; d < makers.Count; d++)
             {
                 if (failed[d]) continue;
-                if (Border(makers[d], old, plan[i - 1].Phases, plan[i].Phases) is { } now) borders[d].Insert(1, new(i, old, now));
+                string below = plan[i - 1].Phases, above = plan[i].Phases;
                 // two liquids that become one have no fraction that falls to nought, and little changes there: taken as it is
-                else if (Liquids(plan[i - 1].Phases) && Liquids(plan[i].Phases)) borders[d].Insert(1, new(i, old, old));
+                double? now = Border(makers[d], old, below, above) ?? Scanned(makers[d], old, below, above) ?? (OneLiquid(below) == OneLiquid(above) ? old : null);
+                if (now is { } place) borders[d].Insert(1, new(i, old, place));
                 else failed[d] = true;
             }
         }
         for (int d = 0; d < makers.Count; d++)
-            for (int i = 1; i < borders[d].Count; i++) failed[d] |= !(borders[d][i].New > borders[d][i - 1].New) || !(borders[d][i].New < plan[^1].TemperatureK);
+            for (int i = 1; i < borders[d].Count; i++)
+            {
+                // next to a border taken as it is
+                borders[d][i] = borders[d][i] with { New = Math.Max(borders[d][i].New, borders[d][i - 1].New + LeastK) };
+                failed[d] |= !(borders[d][i].New < plan[^1].TemperatureK);
+            }
         for (int region = borders.Select(b => b.Count).DefaultIfEmpty(0).Max() - 1; region >= 0; region--)
             for (int d = 0; d < makers.Count; d++)
                 // there and back again, each flash from its neighbour
@@ -58,9 +95,8 @@ internal sealed class IsobarFollower(double pressurePa, CancellationToken cancel
             var node = maker.TryFollow(k, pressurePa, plan[i].Phases);
             if (node is null || node.Phases != plan[i].Phases)
             {
-                if (!Liquids(plan[i].Phases)) return false;
                 node = maker.TryMake(k, pressurePa);
-                if (node is null || !Liquids(node.Phases)) return false;
+                if (node is null || OneLiquid(node.Phases) != OneLiquid(plan[i].Phases)) return false;
             }
             nodes[i] = node;
         }

@@ -133,8 +133,11 @@ internal sealed class IsobarTable
                     if (i < last) least = Math.Min(least, Secant(i, i + 1, c));
                     slope = Math.Clamp(slope, 0, 3 * least);
                 }
-                if (i > first) _left[i * Columns + c] = slope;
-                if (i < last) _right[i * Columns + c] = slope;
+                // a cubic piece between positive values is positive while its slopes do not fall faster than these
+                bool positive = c is >= StreamColumn.SpecificVolume and < StreamColumn.SurfaceTension;
+                double value = 3 * _value[i * Columns + c];
+                if (i > first) _left[i * Columns + c] = positive ? Math.Min(slope, value / (_h[i] - _h[i - 1])) : slope;
+                if (i < last) _right[i * Columns + c] = positive ? Math.Max(slope, -value / (_h[i + 1] - _h[i])) : slope;
             }
         }
     }
@@ -176,6 +179,27 @@ internal sealed class IsobarTable
         if (h >= _h[0] && h <= _h[^1]) return value;
         slope = Math.Max(slope, rise / width);
         return value + slope * (h - Math.Clamp(h, _h[0], _h[^1]));
+    }
+
+    /// <summary>Puts the value of the node nearest to an enthalpy (J/mol) where a column that can only be positive is not: far beyond the table's pressures or composition.</summary>
+    public void Mend(double h, Span<double> values)
+    {
+        for (int c = StreamColumn.SpecificVolume; c < StreamColumn.SurfaceTension; c++)
+        {
+            if (values[c] > 0) continue;
+            var place = Locate(h);
+            values[c] = _value[(place.Share < 0.5 ? place.Node : place.Node + 1) * Columns + c];
+        }
+    }
+
+    /// <summary>Temperature (K) where vapour first appears above liquid; null where it does not.</summary>
+    public double? BoilingK
+    {
+        get
+        {
+            int first = Array.FindIndex(Names, n => n.Contains("vapour", StringComparison.Ordinal));
+            return first > 0 ? _kelvin[Starts[first]] : null;
+        }
     }
 
     /// <summary>Enthalpy where a region starts; the end of the table for the number of regions.</summary>

@@ -294,11 +294,22 @@ public sealed class StreamTable
             int only = a.RegionOf(h);
             a.Add(only, h, 1, v, ref slope);
             outside = h < a.StartOf(0) || h > a.StartOf(a.Names.Length);
+            a.Mend(h, v);
             return a.Names[only];
         }
         string name = _pairs[i].Evaluate(h, p, w, v, ref slope, out outside);
         outside |= w is <= -MostExtension or >= 1 + MostExtension;
+        (w < 0.5 ? a : _isobars[i + 1]).Mend(h, v);
         return name;
+    }
+
+    /// <summary>Temperature (K) at which liquid begins to boil at a pressure (Pa); null where the table is without liquid alone, or without vapour, or is none.</summary>
+    public double? BoilingK(double pressurePa)
+    {
+        if (_direct is not null) return null;
+        var (i, w) = Place(pressurePa);
+        if (_isobars[i].BoilingK is not { } lower) return null;
+        return w == 0 ? lower : _isobars[i + 1].BoilingK is { } upper ? (1 - w) * lower + w * upper : null;
     }
 
     private static PhaseTransport Transport(ReadOnlySpan<double> v) => new(v[0], v[1], v[2], v[3]);

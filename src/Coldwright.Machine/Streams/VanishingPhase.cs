@@ -19,7 +19,7 @@ internal static class VanishingPhase
     /// <param name="cancel">Cancels the work.</param>
     public static double? Find(StreamNodeMaker maker, double pressurePa, double nearK, int side, string rich, string poor, CancellationToken cancel)
     {
-        double k = nearK + side * FirstWidthK, width = 3 * FirstWidthK, outside = double.NaN;
+        double k = nearK + side * FirstWidthK, width = 3 * FirstWidthK, outside = double.NaN, beyond = double.NaN;
         (double K, double[] Fractions)? near = null, far = null;
         for (int trial = 0; trial < MostTrials; trial++)
         {
@@ -30,15 +30,19 @@ internal static class VanishingPhase
             if (m is null || m.Phases == poor)
             {
                 if (double.IsNaN(outside) || side * (k - outside) > 0) outside = k;
-                if (near is null && (width *= 3) > WidestK) return null;
-                k = near is { } inner ? 0.5 * (inner.K + outside) : k + side * width;
+                if (near is { } inner) k = 0.5 * (inner.K + outside);
+                else if (Further(-side) is { } next) k = next;
+                else return null;
                 continue;
             }
             if (m.Phases != rich)
             {
                 // beyond a narrow region's other end
-                if (near is not { } start || far is not null) return null;
-                k = start.K + BackShare * (k - start.K);
+                if (far is not null) return null;
+                if (near is null) beyond = k;
+                if (near is { } start) k = start.K + BackShare * (k - start.K);
+                else if (Further(side) is { } next) k = next;
+                else return null;
                 continue;
             }
             var here = (K: k, m.Fractions);
@@ -61,5 +65,12 @@ internal static class VanishingPhase
             if (side * (k - outside) <= 0) k = 0.5 * (a.K + outside);
         }
         return null;
+
+        // before the region is found: on the way to it, or between a place beyond it and one outside
+        double? Further(int back)
+        {
+            if (!double.IsNaN(outside) && !double.IsNaN(beyond)) return Math.Abs(outside - beyond) > NearK ? 0.5 * (outside + beyond) : null;
+            return (width *= 3) > WidestK ? null : k - back * width;
+        }
     }
 }

@@ -21,14 +21,6 @@ public sealed class CapillaryModel(Flash flash, TransportModel transport)
     /// <summary>How finely the march is made; the default errs by less than 0.1 % in flow.</summary>
     public CapillaryResolution Resolution { get; init; } = CapillaryResolution.Default;
 
-    /// <summary>
-    /// True: the expansion is found along that of the question before, its phases moved without a certificate where they stay the same. For
-    /// the way to an answer; the answer itself wants a model that certifies.
-    /// </summary>
-    public bool Follows { get; init; }
-
-    private List<PathNode>? _last;
-
     /// <summary>Agreement of the homogeneous march with measured flows: the band that the results carry.</summary>
     public static Correlation MarchCorrelation { get; } = new(
         "Homogeneous-equilibrium capillary march",
@@ -70,8 +62,7 @@ public sealed class CapillaryModel(Flash flash, TransportModel transport)
         ThrottleGuard.Within(back, inlet.PressurePa / 2000, inlet.PressurePa * (1 - 1e-6), "backPressurePa", "Pa");
         var warnings = new List<string>(flash.Model.Warnings);
         var table = new PathTabulator(flash, transport, inlet, tube.Viscosity, cancel);
-        List<PathNode> atRest = table.Tabulate(back, Resolution.Intervals(inlet.PressurePa, back), _ => 0, Follows ? _last : null, trusted: true);
-        if (Follows) _last = atRest;
+        List<PathNode> atRest = table.Tabulate(back, Resolution.Intervals(inlet.PressurePa, back), _ => 0);
         string? ended = table.EndedEarly;
         var delay = new DelayAllowance(tube, inlet, flash, transport);
         var grid = ExpansionGrid.Build(atRest, _ => 0, null, Resolution.CellsPerNode);
@@ -108,7 +99,7 @@ public sealed class CapillaryModel(Flash flash, TransportModel transport)
             // nodes anew at the kinetic energy found, with room below the exit
             var profile = KineticProfile.Of(march, flux);
             double end = Math.Max(back, exit * (resolved ? 0.8 : 0.4));
-            var nodes = table.Tabulate(end, Resolution.Intervals(inlet.PressurePa, end), profile.At, atRest, Follows);
+            var nodes = table.Tabulate(end, Resolution.Intervals(inlet.PressurePa, end), profile.At, atRest);
             ended ??= table.EndedEarly;
             grid = ExpansionGrid.Build(nodes, profile.At, atRest, Resolution.CellsPerNode);
         }

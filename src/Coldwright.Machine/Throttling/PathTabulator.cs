@@ -25,8 +25,7 @@ internal sealed class PathTabulator(Flash flash, TransportModel transport, Throt
     /// <param name="intervals">How many.</param>
     /// <param name="kinetic">Kinetic energy at a pressure, J/kg.</param>
     /// <param name="before">The earlier table; null: none.</param>
-    /// <param name="trusted">The earlier table's phases hold at its ends too: on the way to an answer.</param>
-    public List<PathNode> Tabulate(double endPa, int intervals, Func<double, double> kinetic, List<PathNode>? before = null, bool trusted = false)
+    public List<PathNode> Tabulate(double endPa, int intervals, Func<double, double> kinetic, List<PathNode>? before = null)
     {
         EndedEarly = null;
         double ratio = Math.Log(endPa / inlet.PressurePa);
@@ -38,7 +37,7 @@ internal sealed class PathTabulator(Flash flash, TransportModel transport, Throt
             double p = Pressure(i), guess = before is null ? Guess(nodes, p, inlet.TemperatureK) : Shifted(nodes, before, p, kinetic);
             try
             {
-                nodes.Add(before is not null && Expected(before, p, trusted) is { } phases ? _solver.At(p, kinetic(p), guess, phases) : Node(p, kinetic, guess));
+                nodes.Add(before is not null && Expected(before, p) is { } phases ? _solver.At(p, kinetic(p), guess, phases) : Node(p, kinetic, guess));
             }
             catch (Numerics.SolveException e) when (nodes.Count > 3)
             {
@@ -82,14 +81,9 @@ internal sealed class PathTabulator(Flash flash, TransportModel transport, Throt
     public PathNode At(double pressurePa, double kinetic, double guessK) => _solver.At(pressurePa, kinetic, guessK);
 
     // the phases that the earlier table has on both sides of a pressure, well away from where they change
-    private static string? Expected(List<PathNode> before, double p, bool trusted)
+    private static string? Expected(List<PathNode> before, double p)
     {
         int below = before.FindIndex(n => n.PressurePa <= p);
-        if (trusted)
-        {
-            int above = below < 0 ? before.Count - 1 : Math.Max(below - 1, 0);
-            return before[above].Phases == before[below < 0 ? above : below].Phases ? before[above].Phases : null;
-        }
         return below > 0 && below + 1 < before.Count && before[below].Phases == before[below - 1].Phases && before[below + 1].Phases == before[below].Phases ? before[below].Phases : null;
     }
 

@@ -4,7 +4,7 @@ using Coldwright.Report.Safety;
 
 namespace Coldwright.Report.Blending;
 
-/// <summary>Mixtures as JSON, schema <c>coldwright/blend/1</c>. A merit is W of net cooling, minus K of the temperature without load, or J/mol, as <c>goal</c> says.</summary>
+/// <summary>Mixtures as JSON, schema <c>coldwright/blend/1</c>. A merit is W of net cooling, L/h of liquid collected, minus K of the temperature without load, or J/mol, as <c>goal</c> says.</summary>
 public static class BlendJson
 {
     /// <summary>The whole document, ending with a line end.</summary>
@@ -16,7 +16,7 @@ public static class BlendJson
         w.WriteString("schema", "coldwright/blend/1");
         w.WriteString("machine", report.Machine.Name);
         FindingsJson.WriteProperty(w, report.Findings);
-        w.WriteString("goal", r.Goal switch { BlendGoal.Cooling => "cooling_W", BlendGoal.Lowest => "minus_no_load_K", _ => "difference_J_mol" });
+        w.WriteString("goal", r.Goal switch { BlendGoal.Cooling => "cooling_W", BlendGoal.Litres => "collected_L_h", BlendGoal.Lowest => "minus_no_load_K", _ => "difference_J_mol" });
         w.Number("temperature_K", r.TemperatureK);
         w.Number("high_pressure_Pa", r.HighPressurePa);
         w.Number("low_pressure_Pa", r.LowPressurePa);
@@ -47,8 +47,8 @@ public static class BlendJson
         {
             w.WriteNumber("cubic_ratings", r.Rated.Cubic);
             w.WriteNumber("reference_ratings", r.Rated.Reference);
-            w.WriteNumber("put_aside_by_a_bound", r.Rated.Bounded);
             w.Number("seconds", r.Seconds);
+            w.Number("processor_seconds", r.ProcessorSeconds);
             w.Number("ratings_per_second", (r.Rated.Cubic + r.Rated.Reference) / Math.Max(r.Seconds, 1e-3));
         });
         w.Texts("warnings", report.Warnings);
@@ -79,6 +79,7 @@ public static class BlendJson
     private static void Point(Utf8JsonWriter w, BlendPoint p)
     {
         w.NumberOrNull("cooling_W", Finite(p.CoolingW));
+        w.NumberOrNull("collected_L_h", p.CollectedLPerH);
         w.NumberOrNull("no_load_temperature_K", p.NoLoadK);
         w.NumberOrNull("least_isothermal_difference_J_mol", Finite(p.DifferenceJPerMol));
         w.NumberOrNull("discharge_temperature_K", p.DischargeK);

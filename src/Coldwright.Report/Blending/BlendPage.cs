@@ -22,7 +22,7 @@ public static class BlendPage
         html.Element("p", BlendWords.Verdict(report, r), "verdict");
         var shares = new SharesPicture(report, r);
         html.Section("The mixture", h => Page.Figure(h, shares.Draw, shares.Caption, shares.Table));
-        html.Section("What it does", h => h.Table(["figure", ">best", ">the same, cubic model", ">now"], Rows(report, r)));
+        html.Section("What it does", h => h.Table(result.Best.Reference is null ? ["figure", ">best", ">now"] : ["figure", ">best", ">the same, cubic model", ">now"], Rows(report, r)));
         html.Section("What each gas is worth", h => shares.Table(h));
         if (result.Near.Count > 0)
         {
@@ -42,18 +42,21 @@ public static class BlendPage
     private static IEnumerable<string[]> Rows(BlendReport report, Readout r)
     {
         var (best, now) = (report.Result.Best, report.Result.Now);
-        string[] Row(string name, Func<BlendPoint, string> value) => [name, value(best.Main), value(best.Cubic), report.Result.KnowsNow ? value(now.Main) : "-"];
-        yield return ["goal", .. new[] { best.Main, best.Cubic, now.Main }.Select(p => BlendWords.Merit(report.Result, p.Merit, r))];
+        // the cubic model's column stands only where another one answers
+        string[] Cells(string name, string first, string second, string third) => best.Reference is null ? [name, first, third] : [name, first, second, third];
+        string[] Row(string name, Func<BlendPoint, string> value) => Cells(name, value(best.Main), value(best.Cubic), report.Result.KnowsNow ? value(now.Main) : "-");
+        yield return Row("goal", p => BlendWords.Merit(report.Result, p.Merit, r));
         if (report.Result.Goal != BlendGoal.Endless)
         {
             yield return Row("net cooling", p => double.IsFinite(p.CoolingW) ? r.Watts(p.CoolingW) : "-");
+            if (best.Main.CollectedLPerH is not null) yield return Row("collected in the flask", p => p.CollectedLPerH is { } l ? $"{r.Figures(l, 3)} L/h" : "-");
             yield return Row("without load", p => p.NoLoadK is { } k ? r.TemperatureFull(k) : "-");
             yield return Row("discharge", p => p.DischargeK is { } k ? r.TemperatureFull(k) : "-");
             yield return Row("nearest to freezing, margin", p => BlendWords.Freezing(p, r));
             yield return Row("two liquids before the throttle", p => p.TwoLiquids switch { true => "yes", false => "no", null => "-" });
         }
         yield return Row("least isothermal difference", p => double.IsFinite(p.DifferenceJPerMol) ? $"{r.Figures(p.DifferenceJPerMol, 4)} J/mol" : "-");
-        yield return ["burns", r.Percent(best.Flammable), "", r.Percent(now.Flammable)];
-        if (best.PricePerKg is { } price) yield return ["price of a kilogram", $"{r.Fixed(price, 2)} {report.Currency}", "", now.PricePerKg is { } old ? $"{r.Fixed(old, 2)} {report.Currency}" : "-"];
+        yield return Cells("burns", r.Percent(best.Flammable), "", report.Result.KnowsNow ? r.Percent(now.Flammable) : "-");
+        if (best.PricePerKg is { } price) yield return Cells("price of a kilogram", $"{r.Fixed(price, 2)} {report.Currency}", "", report.Result.KnowsNow && now.PricePerKg is { } old ? $"{r.Fixed(old, 2)} {report.Currency}" : "-");
     }
 }

@@ -44,7 +44,7 @@ public static class BlendText
         return string.Join('\n', lines) + "\n";
     }
 
-    internal static string Limit(LimitPrice p, Readout r) => p.Relaxed is not { } relaxed ? "giving it up" : p.Unit == "K" ? $"{r.Temperature(p.Value)} to {r.Temperature(relaxed)}" : $"{r.Figures(p.Value, 3)} to {r.Figures(relaxed, 3)}";
+    internal static string Limit(LimitPrice p, Readout r) => p.Relaxed is not { } relaxed ? "giving it up" : p.Unit == "K" ? $"{r.Temperature(p.Value)} to {r.Temperature(relaxed)}" : p.Unit == "Pa" ? $"{r.Pressure(p.Value)} to {r.Pressure(relaxed)}" : $"{r.Figures(p.Value, 3)} to {r.Figures(relaxed, 3)}";
 
     private static IEnumerable<string> Gases(BlendResult result, Readout r, TerminalStyle style)
     {
@@ -64,6 +64,7 @@ public static class BlendText
         if (report.Result.Goal != BlendGoal.Endless)
         {
             yield return Row("net cooling", p => double.IsFinite(p.CoolingW) ? r.Watts(p.CoolingW) : "-");
+            if (best.Main.CollectedLPerH is not null) yield return Row("collected in the flask", p => p.CollectedLPerH is { } l ? $"{r.Figures(l, 3)} L/h" : "-");
             yield return Row("without load", p => p.NoLoadK is { } k ? r.Temperature(k) : "-");
             yield return Row("discharge", p => p.DischargeK is { } k ? r.Temperature(k) : "-");
             yield return Row("nearest to freezing, margin", p => BlendWords.Freezing(p, r));

@@ -15,7 +15,7 @@ internal sealed class FewerPicture(BlendReport report, Readout readout)
     {
         bool lowest = report.Result.Goal == BlendGoal.Lowest;
         double Value(double merit) => lowest ? readout.TemperatureValue(-merit) : merit;
-        string unit = lowest ? $"without load, {readout.TemperatureSymbol}" : report.Result.Goal == BlendGoal.Cooling ? "net cooling, W" : "least isothermal difference, J/mol";
+        string unit = report.Result.Goal switch { BlendGoal.Cooling => "net cooling, W", BlendGoal.Litres => "collected, L/h", BlendGoal.Lowest => $"without load, {readout.TemperatureSymbol}", _ => "least isothermal difference, J/mol" };
         return new BarChart
         {
             Description = "Merit of mixtures of fewer gases.", AxisLabel = unit,

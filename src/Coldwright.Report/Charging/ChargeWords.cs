@@ -29,7 +29,7 @@ internal static class ChargeWords
     public static string Left(ChargeReport report, Readout r) =>
         $"Then at most {Ppm(r, report.Result.Evacuation.AirMol / report.Result.Moles)} of the charge is air, and at most as much water.";
 
-    public static string By(Readout r, FillingStep s) => s.By == FillingMeasure.Pressure ? "gauge" : s.LiquidShare > 1e-6 ? "scale (it condenses)" : "scale";
+    public static string By(Readout r, FillingStep s) => s.By == FillingMeasure.Pressure ? "gauge" : s.LiquidShare > 1e-6 ? "scale: condenses" : "scale";
 
     public static string Tolerance(Readout r, FillingStep s) => s.TolerancePa is { } pa ? $"{Grams(r, s.ToleranceKg)} or {r.PressureDifference(pa)}" : Grams(r, s.ToleranceKg);
 

@@ -51,6 +51,7 @@ public static class ExplainJson
             w.Number("settles", t.Settles);
         });
         w.Map("watts", e.Watts.Select(t => (t.Id, t.Watts)));
+        w.Map("kilojoules", e.PullDownHeat.Select(t => (t.Id, t.Joules / 1000)));
         w.Map("grams", e.Grams.Select(g => (g.Name, 1000 * g.Kg)));
         w.Number("misfit", e.Misfit);
         w.Object("end", () =>

@@ -33,6 +33,7 @@ public static class ExplainPage
         if (e.Tests.Count > 0) html.Section("What to measure next", h => h.Table(["test", ">would settle"], e.Tests.Select(t => new[] { RatingHeadline.Capital(t.What), readout.Percent(t.Settles) })));
         html.Section("The load", h => Page.Figure(h, pictures.Load, "Measured, as the machine file has it, and as fitted: with what is named above and what the record says of the doubts of file and correlations.", pictures.LoadTable));
         html.Section("Where the watts go", h => Page.Figure(h, pictures.Watts, "By the model as fitted, at the end of the run.", t => t.Table(["term", ">power", ">share"], ExplainWords.Watts(report, readout))));
+        html.Section("Heat of the whole pull-down", h => h.Table(["term", ">heat", ">share"], ExplainWords.Heat(report, readout)));
         if (e.Grams.Count > 0) html.Section("Where the grams went", h => Page.Figure(h, pictures.Grams, "From what the machine as described would have put into the flask to what was found there.", t => t.Table(["step", ">grams"], e.Grams.Select(g => new[] { g.Name, readout.Figures(1000 * g.Kg, 3) }))));
         if (pictures.HasPressures) html.Section("Pressures", h => Page.Figure(h, pictures.Pressures, "Full lines measured, thin ones as described.", t => t.Table(["figure", ">measured", ">described", ">with what is named", ">off before", ">off after"], ExplainWords.Figures(report, readout, 12))));
         html.Section("Figures that differ most", h =>

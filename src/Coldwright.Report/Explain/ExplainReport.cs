@@ -24,5 +24,5 @@ public sealed record ExplainReport
     internal string Title => $"{Machine.Name}: where the cold of '{Run}' went";
 
     /// <summary>Causes worth a line: the named ones, <c>none</c>, and those that may still be.</summary>
-    internal IReadOnlyList<ExplainedCause> Shown => [.. Result.Causes.Where(c => c.Named || c.Id == "none" || c.Probability > 0.02).Take(8)];
+    internal IReadOnlyList<ExplainedCause> Shown => [.. Result.Causes.Where(c => c.Named || c.Probability > 0.02).Take(7).Union(Result.Causes.Where(c => c.Id == "none")).OrderBy(c => c.Rank)];
 }

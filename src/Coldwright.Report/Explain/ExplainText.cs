@@ -24,8 +24,8 @@ public static class ExplainText
         lines.Add(style.Bold(Wrapping.OneLine(report.Title, Columns)));
         foreach (string line in Wrapping.Wrap(e.Paragraph, Columns)) lines.Add(style.Bold(line));
         lines.Add("");
-        lines.Add(style.Quiet("causes, with their 90 % interval and probability"));
-        Table(lines, report.Shown.Select(c => new[] { c.Named ? $"{c.Rank}" : "", c.Detail.Length > 0 ? $"{c.Id} ({c.Detail})" : c.Id, ExplainWords.Figure(c, readout).Value, ExplainWords.Figure(c, readout).Interval, readout.Percent(c.Probability) }));
+        lines.Add(style.Quiet("causes: figure (x: ratio to the file), 90 % interval, probability"));
+        Table(lines, report.Shown.Select(c => new[] { c.Named ? $"{c.Rank}" : "", c.Id == "sensor-offset" ? $"{c.Id} ({c.Detail})" : c.Id, ExplainWords.Figure(c, readout).Value, ExplainWords.Figure(c, readout).Interval, readout.Percent(c.Probability) }));
         if (e.Tests.Count > 0)
         {
             lines.Add(style.Quiet("what would settle most"));
@@ -33,6 +33,8 @@ public static class ExplainText
         }
         lines.Add(style.Quiet("where the watts go, by the model as fitted"));
         Table(lines, ExplainWords.Watts(report, readout));
+        lines.Add(style.Quiet("heat of the whole pull-down"));
+        Table(lines, ExplainWords.Heat(report, readout));
         if (e.Grams.Count > 0)
         {
             lines.Add(style.Quiet("where the grams went"));

@@ -9,7 +9,7 @@ internal static class ExplainWords
     /// <summary>A cause's figure and interval.</summary>
     public static (string Value, string Interval) Figure(ExplainedCause c, Readout r) => c.Id == "none" ? ("", "") : c.Unit switch
     {
-        "" => ($"{r.Fixed(c.Value, 2)} x", $"{r.Fixed(c.Low, 2)} to {r.Fixed(c.High, 2)} of the file"),
+        "" => ($"{r.Fixed(c.Value, 2)} x", $"{r.Fixed(c.Low, 2)} to {r.Fixed(c.High, 2)}"),
         "K" => ($"{r.Difference(c.Value)}", $"{r.Difference(c.Low)} to {r.Difference(c.High)}"),
         _ => (r.Figures(Math.Max(0, c.Value), 2), $"{r.Figures(Math.Max(0, c.Low), 2)} to {r.Figures(Math.Max(0, c.High), 2)}, {c.Unit}"),
     };
@@ -26,26 +26,30 @@ internal static class ExplainWords
     /// <summary>Rows: term, power.</summary>
     public static IEnumerable<string[]> Watts(ExplainReport report, Readout r) => report.Result.Watts.Select(t => new[] { t.Name, r.Watts(t.Watts), r.Percent(t.Share) });
 
+    /// <summary>Rows: where the heat of the pull-down came from, kJ, share of all.</summary>
+    public static IEnumerable<string[]> Heat(ExplainReport report, Readout r) =>
+        report.Result.PullDownHeat.Select(t => new[] { t.Name, r.With(r.Figures(t.Joules / 1000, 3), "kJ"), r.Percent(t.Joules / Math.Max(1, report.Result.PullDownHeat[0].Joules)) });
+
     /// <summary>A figure of the comparison in words.</summary>
     public static string NameOf(Feature f)
     {
         string what = f.What switch
         {
-            Observable.Load => "load", Observable.ThrottleInlet => "before the throttle, above the load", Observable.CoilOutlet => "behind the coil, above the load", Observable.Precooled => "behind the precooler", Observable.Return => "returning gas",
+            Observable.Load => "load", Observable.ThrottleInlet => "throttle inlet over load", Observable.CoilOutlet => "coil outlet over load", Observable.Precooled => "behind the precooler", Observable.Return => "returning gas",
             Observable.Discharge => "discharge", Observable.HighPressure => "high side", Observable.LowPressure => "suction", Observable.MassFlow => "flow", Observable.CompressorPower => "compressor's power", _ => "power",
         };
         string share = FormattableString.Invariant($"{100 * f.At:0} %");
         return f.Kind switch
         {
             FeatureKind.LnTime => $"time to {share} of the way",
-            FeatureKind.AtShare => $"{what}, {share} of the way",
-            FeatureKind.AtEnd => $"{what}, end of the pull-down",
-            FeatureKind.LateChange => $"{what}, change in the last third",
-            FeatureKind.WarmReading => "load less room, warm",
+            FeatureKind.AtShare => $"{what}, at {share}",
+            FeatureKind.AtEnd => $"{what}, at the end",
+            FeatureKind.LateChange => $"{what}, late change",
+            FeatureKind.WarmReading => $"{what.Replace(" over load", "", StringComparison.Ordinal)} less room, before the start",
             FeatureKind.RestPressure => "pressure at rest, warm",
             FeatureKind.LnWarmUp => FormattableString.Invariant($"time to warm by {f.At:0} K"),
             FeatureKind.WarmUpPressure => FormattableString.Invariant($"pressure at rest, {f.At:0} K warmer"),
-            _ => f.At switch { 0 => "gas fed", 1 => "found in the flask", 2 => "flask's loss", 3 => "vessel's pressure over the vapour pressure", _ => "vessel when opened" },
+            _ => f.At switch { 0 => "gas fed", 1 => "found in the flask", 2 => "flask's loss", 3 => "vessel over its vapour pressure", 4 => "vessel when opened", _ => "from feed shut to drain opened" },
         };
     }
 
@@ -55,7 +59,7 @@ internal static class ExplainWords
         FeatureKind.LnTime or FeatureKind.LnWarmUp => CooldownScale.Time(Math.Exp(v)),
         FeatureKind.LateChange when f.IsLog => r.Percent(Math.Exp(v) - 1),
         FeatureKind.LateChange or FeatureKind.WarmReading => r.Difference(v),
-        FeatureKind.Batch => f.At switch { 0 or 1 => r.With(r.Figures(1000 * v, 3), "g"), 2 => r.With(r.Figures(3.6e6 * Math.Exp(v), 2), "g/h"), 3 => r.Percent(Math.Exp(v) - 1), _ => r.Temperature(v) },
+        FeatureKind.Batch => f.At switch { 0 or 1 => r.With(r.Figures(1000 * v, 3), "g"), 2 => r.With(r.Figures(3.6e6 * Math.Exp(v), 2), "g/h"), 3 => r.Percent(Math.Exp(v) - 1), 4 => r.Temperature(v), _ => CooldownScale.Time(Math.Exp(v)) },
         _ => f.What switch
         {
             Observable.ThrottleInlet or Observable.CoilOutlet => r.Difference(v),

@@ -3,6 +3,7 @@ using Coldwright.Report.Html;
 using Coldwright.Report.Loops;
 using Coldwright.Report.Rating;
 using Coldwright.Report.Rating.Closed;
+using Coldwright.Simulation.Rating;
 
 namespace Coldwright.Report.Views;
 
@@ -35,6 +36,11 @@ public static class RatingView
     {
         if (report.Main.Closed is { } closed) new ClosedPage(report, closed, readout).Sensitivities(html);
     });
+
+    /// <summary>Verdict and figures of a closed loop with inputs moved, along the slopes of its last answer.</summary>
+    /// <param name="report">The rating with the slopes.</param>
+    /// <param name="forecast">The forecast.</param>
+    public static string Forecast(RatingReport report, SlopeForecast forecast) => Written(report, (html, _) => new ForecastTiles(report, forecast).Write(html));
 
     /// <summary>The loop with the figures of the rating, parts and lines to be clicked.</summary>
     /// <param name="report">What was rated.</param>

@@ -13,7 +13,8 @@ namespace Coldwright.Runs.Explain;
 /// <param name="FlaskHeat">Heat of the flask over that expected.</param>
 /// <param name="SeepKg">Lost through a valve that does not shut, kg.</param>
 /// <param name="Impurity">Mole fraction of gas that does not condense with the product.</param>
-internal sealed record BatchOddity(double WarmerK = 0, double LineHeat = 1, double FlaskHeat = 1, double SeepKg = 0, double Impurity = 0);
+/// <param name="FeedFaded">Share of the feed compressor's flow that is lost.</param>
+internal sealed record BatchOddity(double WarmerK = 0, double LineHeat = 1, double FlaskHeat = 1, double SeepKg = 0, double Impurity = 0, double FeedFaded = 0);
 
 /// <summary>A batch in five figures, for a comparison; the whole batch in time is the work of <c>batch</c>.</summary>
 /// <param name="FedKg">Gas taken, kg.</param>
@@ -21,10 +22,11 @@ internal sealed record BatchOddity(double WarmerK = 0, double LineHeat = 1, doub
 /// <param name="LnBoilOff">ln of what the standing flask loses (kg/s).</param>
 /// <param name="LnExcess">ln of the pressure at opening over the vapour pressure at the vessel's temperature.</param>
 /// <param name="OpeningK">Vessel at opening, K.</param>
-internal sealed record BatchFigures(double? FedKg, double? CollectedKg, double? LnBoilOff, double? LnExcess, double? OpeningK)
+/// <param name="LnWait">ln of the time from the end of the feed to the opening (s).</param>
+internal sealed record BatchFigures(double? FedKg, double? CollectedKg, double? LnBoilOff, double? LnExcess, double? OpeningK, double? LnWait)
 {
-    public const int Count = 5;
-    public double? this[int i] => i switch { 0 => FedKg, 1 => CollectedKg, 2 => LnBoilOff, 3 => LnExcess, _ => OpeningK };
+    public const int Count = 6;
+    public double? this[int i] => i switch { 0 => FedKg, 1 => CollectedKg, 2 => LnBoilOff, 3 => LnExcess, 4 => OpeningK, _ => LnWait };
 }
 
 /// <summary>
@@ -34,16 +36,20 @@ internal sealed record BatchFigures(double? FedKg, double? CollectedKg, double? 
 internal sealed class BatchModel
 {
     // Our assumptions: a shut drain valve of 60 g, a flask's wall of 0.15 kg a litre half of it wetted, 0.45 kJ/(kg K); half an hour of waiting before opening; a good flask's loss.
-    private const double ValveKg = 0.06, FlaskKgPerM3 = 150, Wetted = 0.5, FlaskJPerKgK = 450, WaitS = 1800, UsualLossKgPerS = 6e-6, MostFill = 0.85;
+    private const double ValveKg = 0.06, FlaskKgPerM3 = 150, Wetted = 0.5, FlaskJPerKgK = 450, WaitS = 1800, LeastWaitS = 30, UsualLossKgPerS = 6e-6, MostFill = 0.85, PumpAboveRoomK = 30;
     private const int Nodes = 40;
 
     private readonly double[] _k = new double[Nodes], _p = new double[Nodes], _liquid = new double[Nodes], _density = new double[Nodes];
     private readonly double _boilingK, _latent, _liquidAtRoom, _arriving, _vesselM3, _loadJPerK;
     private readonly VesselPart _vessel;
+    // what the feed compressor delivers with its shell warm; null: the supply's pressure drives the feed
+    private readonly double? _pumpedKgPerS;
 
     private BatchModel(MachineDescription machine, LoopLayout layout, VesselPart vessel, FeedPart feed)
     {
         (_vessel, FeedPa) = (vessel, feed.PressurePa);
+        if (feed is { Compressor: { } pump, SupplyPressurePa: { } supply })
+            _pumpedKgPerS = new FeedCompressor(pump, new GasPhase(new ProductFluid(feed.Gas).Model, [1.0]), machine.Room.TemperatureK).At(machine.Room.TemperatureK, supply, feed.PressurePa, machine.Room.TemperatureK + PumpAboveRoomK).FlowKgPerS;
         var fluid = new ProductFluid(feed.Gas);
         double room = machine.Room.PressurePa, cold = fluid.Saturation(room)!.Value.TemperatureK, hot = Math.Min(fluid.Saturation(Math.Min(1.3 * FeedPa, 0.95 * fluid.CriticalPressurePa))!.Value.TemperatureK, fluid.Model.Substances[0].CriticalTemperatureK - 2);
         (_boilingK, CondensingK) = (cold, fluid.Saturation(Math.Min(FeedPa, 0.95 * fluid.CriticalPressurePa))!.Value.TemperatureK);
@@ -71,6 +77,8 @@ internal sealed class BatchModel
     }
 
     public double FeedPa { get; }
+    /// <summary>True when a described compressor pumps the feed.</summary>
+    public bool HasFeedCompressor => _pumpedKgPerS is not null;
     public double CondensingK { get; }
     public double LineJ { get; }
     public double FlaskJ { get; }
@@ -94,27 +102,29 @@ internal sealed class BatchModel
 
     /// <summary>Measured figures.</summary>
     public BatchFigures Measured(BatchTrace b) => new(b.FedKg, b.CollectedKg, b.BoilOffKgPerS is > 1e-7 and var loss ? Math.Log(loss) : null,
-        b is { OpeningK: { } k, OpeningPa: { } p } && k > _k[0] && k < _k[^1] ? Math.Log(p / At(_p, k)) : null, b.OpeningK);
+        b is { OpeningK: { } k, OpeningPa: { } p } && k > _k[0] && k < _k[^1] ? Math.Log(p / At(_p, k)) : null, b.OpeningK, b.WaitS is { } wait ? Math.Log(Math.Max(LeastWaitS, wait)) : null);
 
-    /// <summary>Figures of a course with a batch like the one seen.</summary>
-    public BatchFigures Predict(Course c, BatchTrace like, double endS, BatchOddity odd)
+    /// <summary>Figures of a course with a batch like the one seen, from where the load truly stood: what kept the pull-down from the file's end is not counted again.</summary>
+    public BatchFigures Predict(Course c, Trace seen, BatchOddity odd)
     {
-        // what it carries off while the load passes the condensing temperature would condense
-        double endK = Math.Min(c.StopK, LoadAt(c, endS)), spare = CondensingK - 1.5 - endK, watts = 0, open = CondensingK;
+        var like = seen.Batch!;
+        // what it carries off while the load passes the condensing temperature would condense; as far above its end as the true one
+        double modelK = LoadAt(c, seen.EndS), endK = seen.Lines[Observable.Load].At(seen.EndS), spare = CondensingK - 1.5 - endK, watts = 0, open = CondensingK, passesK = CondensingK - (endK - modelK);
         if (spare > 0)
         {
             int i = 1;
-            while (i < c.TimeS.Count - 1 && c.LoadK[i] > CondensingK) i++;
+            while (i < c.TimeS.Count - 1 && c.LoadK[i] > passesK) i++;
             watts = c.StoredW[i].RecuperatorW + c.StoredW[i].LoadW + c.StoredW[i].InsulationW;
         }
         double heat = _arriving - At(_liquid, CondensingK), brim = MostFill * _vesselM3 * At(_density, CondensingK);
         double made = Math.Min(brim, Math.Max(0, (watts * like.FeedS + _loadJPerK * Math.Max(0, spare)) / heat * (1 - Math.Min(0.6, 20 * odd.Impurity))));
+        if (_pumpedKgPerS is { } pumped) made = Math.Min(made, pumped * Math.Max(0, 1 - odd.FeedFaded) * like.FeedS);
         double content = like.FedKg ?? made;
         if (watts > 0) open = Math.Max(endK, CondensingK - WaitS * watts / (_loadJPerK + content * 1100));
-        double opened = (odd.WarmerK == 0 ? open : Math.Min(CondensingK, open + odd.WarmerK));
+        double opened = Math.Min(CondensingK, open + odd.WarmerK), wait = opened > open ? Math.Max(LeastWaitS, WaitS * (CondensingK - opened) / (CondensingK - open)) : WaitS;
         double vapour = 0.25 * _vesselM3 * At(_density, CondensingK) * 0.08;
         double collected = Math.Max(0, (content - vapour - odd.SeepKg) * (1 - Flashed(opened)) - (LineJ * odd.LineHeat + FlaskJ * odd.FlaskHeat) / _latent);
-        return new BatchFigures(made, collected, Math.Log(LossKgPerS * Math.Pow(odd.FlaskHeat, 1.5)), -Math.Log(Math.Max(0.4, 1 - 25 * odd.Impurity)), opened);
+        return new BatchFigures(made, collected, Math.Log(LossKgPerS * Math.Pow(odd.FlaskHeat, 1.5)), -Math.Log(Math.Max(0.4, 1 - 25 * odd.Impurity)), opened, Math.Log(wait));
     }
 
     /// <summary>Liquid per hour that a course's cooling at the condensing temperature makes, let down to the room, L/h at its boiling point; 0 where it does not get there.</summary>
@@ -141,6 +151,8 @@ internal sealed class BatchModel
         1 => 0.01 + 0.06 * (like.FedKg ?? 0) + (like.FedKg is null ? 0.3 * (expected.FedKg ?? 0) : 0) + 0.2 * (LineJ + FlaskJ) / _latent,
         2 => 0.45,
         3 => 0.1,
-        _ => 4,
+        4 => 4,
+        // a quarter of an hour to an hour: people differ
+        _ => 0.7,
     };
 }

@@ -31,6 +31,7 @@ internal static class BatchObserver
         return new BatchTrace
         {
             FeedS = off.TimeS - on.TimeS,
+            WaitS = open?.TimeS - off.TimeS,
             FedKg = Fed(record, feed.Name, on.TimeS, off.TimeS) ?? FromReceiver(record, feed, on.TimeS, off.TimeS),
             CollectedKg = after.Length > 0 ? after[0].MassKg : null,
             OpeningK = open is not null ? temperature?.LastGood(open.TimeS - BeforeS)?.Value : null,

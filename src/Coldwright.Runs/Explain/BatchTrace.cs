@@ -5,6 +5,8 @@ public sealed record BatchTrace
 {
     /// <summary>Feed open for, s.</summary>
     public required double FeedS { get; init; }
+    /// <summary>From the end of the feed to the opening of the drain, s.</summary>
+    public double? WaitS { get; init; }
     /// <summary>Gas taken from the supply, kg.</summary>
     public double? FedKg { get; init; }
     /// <summary>Liquid in the flask, kg.</summary>

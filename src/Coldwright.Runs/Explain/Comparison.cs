@@ -11,10 +11,14 @@ internal sealed record Comparison
     public required double[] Measured { get; init; }
     /// <summary>Of the machine as described.</summary>
     public required double[] Expected { get; init; }
+    /// <summary>Of the same machine with the cubic model, which the changes are held against.</summary>
+    public required double[] Ground { get; init; }
     /// <summary>Variance of each figure by itself.</summary>
     public required double[] Variance { get; init; }
     /// <summary>Shifts that several figures share, each for one standard deviation, with a name.</summary>
     public required IReadOnlyList<(string Name, double[] Shift)> Shared { get; init; }
+    /// <summary>The machine as described.</summary>
+    public required Simulation.Cooldown.Course Plain { get; init; }
     /// <summary>Model of the batch; null without one.</summary>
     public BatchModel? Batch { get; init; }
     /// <summary>What may be wrong.</summary>

@@ -6,7 +6,7 @@ namespace Coldwright.Runs.Explain;
 internal static class ComparisonMaker
 {
     // scales of what a sensor that is wrong usually shows, K; a second fluid model's distance as one standard deviation. Our assumptions.
-    private const double UsualOffsetK = 8, UsualJunctionK = 6, MapDoubt = 0.5, FluidDoubt = 0.7, ReadingLag = 0.3, VapourPerK = 0.06, Alike = 0.6;
+    private const double UsualOffsetK = 8, UsualJunctionK = 6, MapDoubt = 0.5, FluidDoubt = 0.7, ReadingLag = 0.3, VapourPerK = 0.06, Alike = 0.6, PlugOnset = 0.93;
 
     /// <summary>The comparison.</summary>
     public static Comparison Make(Observation o, ModelRuns runs)
@@ -15,7 +15,7 @@ internal static class ComparisonMaker
         var plain = ModelRuns.TraceOf(runs.Plain, trace);
         var batch = trace.Batch is null ? null : BatchModel.Of(runs.Machine, runs.Layout);
         var seen = batch?.Measured(trace.Batch!);
-        BatchFigures? Predicted(Course c) => batch?.Predict(c, trace.Batch!, trace.EndS, new BatchOddity());
+        BatchFigures? Predicted(Course c) => batch?.Predict(c, trace, new BatchOddity());
         var own = Predicted(runs.Plain);
         Feature[] features =
         [
@@ -29,10 +29,12 @@ internal static class ComparisonMaker
             return figures;
         }
 
-        double[] Change(Course c)
+        double[] Of(Course c, double[] otherwise) => With(Figures(ModelRuns.TraceOf(c, trace), features, otherwise), Predicted(c));
+        double[] ground = ReferenceEquals(runs.Base, runs.Plain) ? expected : Of(runs.Base, expected);
+        double[] Change(Course c, double[] from)
         {
-            var figures = With(Figures(ModelRuns.TraceOf(c, trace), features, expected), Predicted(c));
-            for (int i = 0; i < figures.Length; i++) figures[i] -= expected[i];
+            var figures = Of(c, from);
+            for (int i = 0; i < figures.Length; i++) figures[i] -= from[i];
             return figures;
         }
 
@@ -42,7 +44,7 @@ internal static class ComparisonMaker
         {
             var (a, b) = runs.Curve(cause.Id);
             if (a is null && b is null) continue;
-            double[]? first = a is null ? null : Change(a), second = b is null ? null : Change(b);
+            double[]? first = a is null ? null : Change(a, ground), second = b is null ? null : Change(b, ground);
             // where one of the two runs has no answer, the other's slope stands for it
             first ??= [.. second!.Select(v => v * cause.Strengths.First / cause.Strengths.Second)];
             second ??= [.. first.Select(v => v * cause.Strengths.Second / cause.Strengths.First)];
@@ -52,15 +54,33 @@ internal static class ComparisonMaker
             if (cause.Doubt > 0) shared.Add((cause.Id, [.. first.Select((v, i) => cause.Doubt * (x * v + y * second[i]) / (x * x + y * y))]));
             if (cause.OnlyDoubt) continue;
             suspects.Add(new Suspect(cause.Id, "", cause, first, second, cause.Strengths, cause.Usual, false));
-            if (cause.Id == "capillary-blocked") suspects.AddRange(Plugs(features, first, second, cause));
+            if (cause.Id == "precooler-weak" && b is not null)
+            {
+                // a weak one may move less gas, and draw less, or lose it inside and draw as much as ever
+                suspects[^1] = suspects[^1] with { OddsShare = 0.5 };
+                double[] strong = Change(WithPowerOf(b, runs.Base), ground), weak = a is null ? [.. strong.Select(v => v * cause.Strengths.First / cause.Strengths.Second)] : Change(WithPowerOf(a, runs.Base), ground);
+                suspects.Add(new Suspect(cause.Id, "drawing as much as ever", cause, weak, strong, cause.Strengths, cause.Usual, false) { OddsShare = 0.5 });
+            }
+            if (cause.FromShare is not null)
+            {
+                suspects[^1] = suspects[^1] with { Detail = "on the way", OddsShare = 0.5 };
+                suspects.Add(LatePlug(features, first, second, cause));
+            }
         }
-        if (runs.OtherFluid is { } other) shared.Add(("fluid model", [.. Change(other).Select(v => v * FluidDoubt)]));
+        if (runs.OtherFluid is { } other) shared.Add(("fluid model", [.. Change(other, expected).Select(v => v * FluidDoubt)]));
         Kinds(features, shared);
         Map(features, plain, shared);
         Sensors(o, features, measured, shared, suspects);
-        if (batch is not null) suspects.AddRange(BatchSuspects.Of(batch, runs.Plain, trace.Batch!, trace.EndS, features, expected));
+        if (batch is not null) suspects.AddRange(BatchSuspects.Of(batch, runs.Plain, trace, features, expected));
         double[] variance = [.. features.Select((f, i) => f.Kind == FeatureKind.Batch ? Square(batch!.Doubt((int)f.At, own!, trace.Batch!)) : Variance(f, o))];
-        return new Comparison { Like = trace, Features = features, Measured = measured, Expected = expected, Variance = variance, Batch = batch, Shared = shared, Suspects = suspects };
+        return new Comparison { Like = trace, Plain = runs.Plain, Features = features, Measured = measured, Expected = expected, Ground = ground, Variance = variance, Batch = batch, Shared = shared, Suspects = suspects };
+    }
+
+    // the same course with the other machines' electricity of another
+    private static Course WithPowerOf(Course c, Course other)
+    {
+        var rest = new TraceLine([.. other.TimeS], [.. other.PowerW.Select((p, i) => p - other.CompressorW[i])]);
+        return c with { PowerW = [.. c.CompressorW.Select((p, i) => p + rest.At(c.TimeS[i]))] };
     }
 
     /// <summary>Figures of a course; those it cannot give are those of another.</summary>
@@ -80,27 +100,23 @@ internal static class ComparisonMaker
         return [.. second.Select(v => share * v)];
     }
 
-    // a plug grows in the cold: nothing of it while warm, all of it at the end
-    private static IEnumerable<Suspect> Plugs(Feature[] features, double[] first, double[] second, CauseModel blocked)
+    // a plug that only begins near the end: nothing of it before
+    private static Suspect LatePlug(Feature[] features, double[] first, double[] second, CauseModel plug)
     {
-        foreach (double onset in new[] { 0.6, 0.93 })
+        double Share(Feature f) => f.Kind switch
         {
-            double Share(Feature f) => f.Kind switch
-            {
-                FeatureKind.AtShare => f.At > onset ? 0.5 : 0,
-                FeatureKind.AtEnd => 1,
-                FeatureKind.LnTime => f.At > onset ? 0.6 : 0,
-                FeatureKind.LnWarmUp => 1,
-                _ => 0,
-            };
-            double[] Masked(double[] change) => [.. change.Select((v, i) => features[i].Kind == FeatureKind.LateChange ? End(i, change) * (onset > 0.9 ? 1 : 0.5) : v * Share(features[i]))];
-            double End(int i, double[] change)
-            {
-                int end = Array.FindIndex(features, f => f.Kind == FeatureKind.AtEnd && f.What == features[i].What);
-                return end < 0 ? 0 : change[end];
-            }
-            yield return new Suspect("freeze-plug", onset > 0.9 ? "late" : "on the way", blocked, Masked(first), Masked(second), blocked.Strengths, blocked.Usual, false) { OddsShare = 0.5 };
+            FeatureKind.AtShare => f.At > PlugOnset ? 0.5 : 0,
+            FeatureKind.AtEnd or FeatureKind.LnWarmUp => 1,
+            FeatureKind.LnTime => f.At > PlugOnset ? 0.6 : 0,
+            _ => 0,
+        };
+        double[] Masked(double[] change) => [.. change.Select((v, i) => features[i].Kind == FeatureKind.LateChange ? End(i, change) : v * Share(features[i]))];
+        double End(int i, double[] change)
+        {
+            int end = Array.FindIndex(features, f => f.Kind == FeatureKind.AtEnd && f.What == features[i].What);
+            return end < 0 ? 0 : change[end];
         }
+        return new Suspect(plug.Id, "late", plug, Masked(first), Masked(second), plug.Strengths, plug.Usual, false) { OddsShare = 0.5 };
     }
 
     // doubts that all figures of one kind share
@@ -145,7 +161,7 @@ internal static class ComparisonMaker
             {
                 var f = features[i];
                 // a difference to the load hangs on the load's sensor too
-                double sign = f.What == c.What ? 1 : c.What == Observable.Load && FeatureReader.IsAboveLoad(f.What) ? -1 : 0;
+                double sign = f.What == c.What ? 1 : c.What == Observable.Load && FeatureReader.IsAboveLoad(f.What) && f.Kind != FeatureKind.WarmReading ? -1 : 0;
                 if (sign == 0 || FeatureReader.Level(o.Trace, f, c.What) is not { } value) continue;
                 // the vapour pressure at the vessel's temperature rises by some 6 % a kelvin
                 double per = f.IsLog ? 1 / value : f is { Kind: FeatureKind.Batch, At: 3 } ? -VapourPerK : sign;

@@ -18,7 +18,9 @@ internal sealed record FittedSet(int[] Members, double[] Strengths, double[] Sig
 internal sealed class EvidenceFit
 {
     // odds of one fault against none before anything was measured; our assumption
-    private const double FaultOdds = 0.08;
+    private const double FaultOdds = 0.15;
+    // a fault is something clear: the density of its strength is nothing at nothing, highest at this share of the clear one (Rayleigh's distribution); our assumption
+    private const double ModeShare = 0.8, LeastShare = 0.01;
     private const int Rounds = 60;
 
     private readonly Comparison _c;
@@ -97,6 +99,9 @@ internal sealed class EvidenceFit
         return (mean, [.. along.Select(x => x / size)]);
     }
 
+    /// <summary>Negative logarithm of the density of strengths, up to a constant.</summary>
+    public double CostOf(int[] members, double[] strengths) => Cost(members, strengths, new double[_n]);
+
     /// <summary>Slopes of the whitened figures by a suspect's strength.</summary>
     public double[] SlopeAt(int suspect, double strength)
     {
@@ -107,13 +112,12 @@ internal sealed class EvidenceFit
     /// <summary>Fits a set.</summary>
     public FittedSet Fit(int[] members)
     {
-        // the curves bend, so more than one valley is possible: a weak and a strong start for each
+        // the curves bend, so more than one valley is possible: a weak and a strong start for each, or one on either side
         FittedSet? best = null;
         for (int start = 0; start < 1 << members.Length; start++)
         {
             int bits = start;
-            if (members.Where((x, i) => _c.Suspects[x].TwoSided && (bits >> i & 1) == 1).Any()) continue;
-            var f = members.Select((x, i) => _c.Suspects[x].TwoSided ? 0 : (bits >> i & 1) == 1 ? 0.85 * _c.Suspects[x].Strengths.Second : 0.3 * _c.Suspects[x].Strengths.First).ToArray();
+            var f = members.Select((x, i) => _c.Suspects[x] is var s && s.TwoSided ? ((bits >> i & 1) == 1 ? -0.6 : 0.6) * s.Usual : (bits >> i & 1) == 1 ? 0.85 * s.Strengths.Second : 0.3 * s.Strengths.First).ToArray();
             var found = Fit(members, f);
             if (best is null || found.LogEvidence > best.LogEvidence) best = found;
         }
@@ -135,8 +139,7 @@ internal sealed class EvidenceFit
             double[] a = [.. h], step = [.. g];
             for (int i = 0; i < m; i++) a[i * m + i] *= 1 + damping;
             if (!Dense.TrySolve(a, step, m)) break;
-            double[] next = new double[m];
-            for (int i = 0; i < m; i++) next[i] = _c.Suspects[members[i]].TwoSided ? f[i] + step[i] : Math.Max(members[i] == Free ? -0.7 * _c.Suspects[members[i]].Strengths.First : 0, Math.Min(f[i] + step[i], 3 * _c.Suspects[members[i]].Strengths.Second));
+            double[] next = [.. f.Select((v, i) => Within(members[i], v, v + step[i]))];
             var tried = new double[_n];
             double then = Cost(members, next, tried);
             if (then < cost)
@@ -162,12 +165,24 @@ internal sealed class EvidenceFit
                 e[i] = 1;
                 Dense.SolveCholesky(factor, e, m);
                 sigma[i] = Math.Sqrt(e[i]);
-                // half-normal (or normal) prior, Laplace's integral, and the part of it that lies where the strength may be
-                log -= Math.Log(factor[i * m + i]) + Math.Log(_c.Suspects[members[i]].Usual);
-                if (!_c.Suspects[members[i]].TwoSided) log += Math.Log(2 * NormalBelow(f[i] / sigma[i]));
+                // the prior's norm, Laplace's integral, and the part of it that lies where the strength may be
+                log -= Math.Log(factor[i * m + i]);
+                var s = _c.Suspects[members[i]];
+                if (members[i] == Free) log -= Math.Log(s.Usual);
+                else log -= 2 * Math.Log(ModeShare * s.Usual) - 0.5 * Math.Log(2 * Math.PI) + (s.TwoSided ? Math.Log(2) : 0) - Math.Log(NormalBelow(Math.Abs(f[i]) / sigma[i]));
             }
         }
         return new FittedSet(members, f, sigma, chi, log);
+    }
+
+    // a strength stays on its side of nothing, but for the free one
+    private double Within(int suspect, double from, double to)
+    {
+        var s = _c.Suspects[suspect];
+        double least = LeastShare * s.Usual;
+        if (suspect == Free) return s.TwoSided ? to : Math.Clamp(to, -0.7 * s.Strengths.First, 3 * s.Strengths.Second);
+        if (s.TwoSided) return from > 0 ? Math.Max(least, to) : Math.Min(-least, to);
+        return Math.Clamp(to, least, 3 * s.Strengths.Second);
     }
 
     // half the weighted squares, priors of the strengths included
@@ -181,19 +196,23 @@ internal sealed class EvidenceFit
             var (a, b) = s.Weights(f[i]);
             var (x, y) = (_first[members[i]], _second[members[i]]);
             for (int k = 0; k < _n; k++) r[k] -= a * x[k] + b * y[k];
-            prior += f[i] * f[i] / (s.Usual * s.Usual);
+            double usual = Scale(members[i]);
+            prior += 0.5 * f[i] * f[i] / (usual * usual) - (members[i] == Free ? 0 : Math.Log(Math.Abs(f[i])));
         }
-        return 0.5 * (r.Sum(v => v * v) + prior);
+        return 0.5 * r.Sum(v => v * v) + prior;
     }
+
+    private double Scale(int suspect) => (suspect == Free ? 1 : ModeShare) * _c.Suspects[suspect].Usual;
 
     private void Normal(int[] members, double[] f, double[] r, double[][] j, double[] h, double[] g)
     {
         int m = members.Length;
         for (int i = 0; i < m; i++)
         {
-            double w = 1 / (_c.Suspects[members[i]].Usual * _c.Suspects[members[i]].Usual);
-            g[i] = Dot(j[i], r) - f[i] * w;
-            for (int k = 0; k < m; k++) h[i * m + k] = Dot(j[i], j[k]) + (i == k ? w : 0);
+            double usual = Scale(members[i]), w = 1 / (usual * usual);
+            bool clear = members[i] != Free;
+            g[i] = Dot(j[i], r) - f[i] * w + (clear ? 1 / f[i] : 0);
+            for (int k = 0; k < m; k++) h[i * m + k] = Dot(j[i], j[k]) + (i == k ? w + (clear ? 1 / (f[i] * f[i]) : 0) : 0);
         }
     }
 

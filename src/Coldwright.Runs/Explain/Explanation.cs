@@ -15,6 +15,8 @@ public sealed record Explanation
     public required IReadOnlyList<ShortTest> Tests { get; init; }
     /// <summary>Cooling that an endless recuperator would leave at the end, and what takes it, W.</summary>
     public required IReadOnlyList<StopTerm> Watts { get; init; }
+    /// <summary>Heat of the whole pull-down by the model as fitted: what the gas carried off, and what it came from, J.</summary>
+    public required IReadOnlyList<(string Id, string Name, double Joules)> PullDownHeat { get; init; }
     /// <summary>From what a sound machine would have collected to what was, kg; empty without a batch.</summary>
     public required IReadOnlyList<(string Name, double Kg)> Grams { get; init; }
     /// <summary>Figures compared.</summary>

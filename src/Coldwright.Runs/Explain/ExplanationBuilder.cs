@@ -5,9 +5,10 @@ namespace Coldwright.Runs.Explain;
 /// <summary>Turns a judgement into an explanation.</summary>
 internal static class ExplanationBuilder
 {
-    private const double Tie = 2, SpokenCorrelation = 0.5, LeastShare = 0.02;
+    // a cause that the record speaks for: by more than its odds before
+    private const double NearNone = 0.2, NearBest = 0.15, SpokenCorrelation = 0.5, LeastShare = 0.02;
 
-    public static Explanation Build(RunRecord record, Observation o, ModelRuns runs, Comparison c, Judgement j)
+    public static Explanation Build(RunRecord record, Observation o, ModelRuns runs, Comparison c, Judgement j, bool follow)
     {
         var causes = Causes(c, j);
         var ties = Ties(c, j);
@@ -16,7 +17,7 @@ internal static class ExplanationBuilder
         var whitened = new EvidenceFit(c);
         var figures = c.Features.Select((f, i) => new ComparedFigure(f, c.Measured[i], c.Expected[i], fitted[i], Math.Sqrt(c.Variance[i] + c.Shared.Sum(s => s.Shift[i] * s.Shift[i])))).ToArray();
         double measuredK = end >= 0 ? c.Measured[end] : o.Trace.Lines[Observable.Load].At(o.Trace.EndS), describedK = end >= 0 ? c.Expected[end] : measuredK;
-        var tests = TestRanking.Of(o, runs, c, j);
+        var tests = TestRanking.Of(o, runs, c, j, follow);
         var e = new Explanation
         {
             Phases = o.Phases,
@@ -24,6 +25,7 @@ internal static class ExplanationBuilder
             Indistinguishable = ties,
             Tests = tests,
             Watts = j.Fitted.AtStop,
+            PullDownHeat = HeatLedger.Of(j.Fitted, o.Trace.EndS),
             Grams = Grams(c, j),
             Figures = figures,
             Misfit = j.Best.ChiSquare / c.Features.Count,
@@ -113,7 +115,6 @@ internal static class ExplanationBuilder
     {
         "sensor-offset" => $"the sensor {s.Detail} shows wrong",
         "cold-junction" => "the cold junction is not where the logger thinks it is",
-        "freeze-plug" => "something freezes in the throttle",
         _ => BatchSuspects.NameOf(s.Id) ?? s.Model!.Name,
     };
 
@@ -138,7 +139,7 @@ internal static class ExplanationBuilder
         var fit = new EvidenceFit(own, best.Members.SequenceEqual(j.Best.Members) ? j.Correction : null) { Free = suspect }.Fit(members);
         int at = Array.IndexOf(members, suspect);
         double f = fit.Strengths[at], u = wide * fit.Sigma[at] * Math.Sqrt(j.Scale);
-        Func<double, double> shown = s.Model is { } m && s.Id == m.Id ? m.Shown : s.Id == "freeze-plug" ? x => Math.Exp(-x) : BatchSuspects.FigureOf(s.Id).Shown;
+        Func<double, double> shown = s.Model is { } m && s.Id == m.Id ? m.Shown : BatchSuspects.FigureOf(s.Id).Shown;
         double a = shown(f - u), b = shown(f + u);
         return (shown(f), Math.Min(a, b), Math.Max(a, b));
     }
@@ -153,26 +154,30 @@ internal static class ExplanationBuilder
         return [.. best.Members.Select((m, i) => Math.Max(LeastShare, Math.Max(kg[i] / g, Math.Max(kelvin[i] / k, late[i] / l))))];
     }
 
+    // each member of the best set with the likeliest that may stand in its place; nothing wrong with what is nearly as likely
     private static IReadOnlyList<IReadOnlyList<string>> Ties(Comparison c, Judgement j)
     {
         var best = j.Best;
-        var tied = j.Sets.Where(s => s.Members.Length == best.Members.Length && Objective(s) - Objective(best) < Tie * j.Scale).Take(12)
-            .SelectMany(s => s.Members.Select(m => c.Suspects[m].Id)).Distinct().ToArray();
-        if (best.Members.Length == 0 || tied.Length <= best.Members.Length) return [];
-        // grouped: each member of the best set with what may stand in its place
+        string[][] ids = [.. j.Sets.Select(s => s.Members.Select(m => c.Suspects[m].Id).ToArray())];
         var groups = new List<IReadOnlyList<string>>();
+        if (best.Members.Length == 0)
+        {
+            double none = j.Probabilities[Array.FindIndex(ids, x => x.Length == 0)];
+            string[] near = [.. ids.Select((x, i) => (x, P: j.Probabilities[i])).Where(x => x.x.Length == 1).GroupBy(x => x.x[0]).Select(g => (g.Key, P: g.Sum(x => x.P))).Where(g => g.P > NearNone * none).OrderByDescending(g => g.P).Take(Judge.MostAlike - 1).Select(g => g.Key)];
+            return near.Length == 0 ? [] : [["none", .. near]];
+        }
         foreach (int m in best.Members)
         {
-            string id = c.Suspects[m].Id;
-            var kept = best.Members.Where(x => x != m).Select(x => c.Suspects[x].Id).ToArray();
-            var rivals = j.Sets.Where(s => s.Members.Length == best.Members.Length && Objective(s) - Objective(best) < Tie * j.Scale && kept.All(k => s.Members.Any(x => c.Suspects[x].Id == k)))
-                .SelectMany(s => s.Members.Select(x => c.Suspects[x].Id)).Where(x => !kept.Contains(x)).Distinct().Take(5).ToArray();
-            if (rivals.Length > 1) groups.Add(rivals);
+            string own = c.Suspects[m].Id;
+            string[] kept = [.. best.Members.Where(x => x != m).Select(x => c.Suspects[x].Id)];
+            var alike = ids.Select((x, i) => (x, Set: j.Sets[i], P: j.Probabilities[i])).Where(x => x.x.Length == best.Members.Length && kept.All(x.x.Contains))
+                .SelectMany(x => x.x.Where(id => !kept.Contains(id)).Select(id => (id, x.P, x.Set.ChiSquare))).GroupBy(x => x.id).Select(g => (Id: g.Key, P: g.Sum(x => x.P), Chi: g.Min(x => x.ChiSquare))).ToArray();
+            double mine = alike.First(a => a.Id == own).P;
+            string[] rivals = [.. alike.Where(a => a.Id != own && (a.P > NearBest * mine || Math.Abs(a.Chi - best.ChiSquare) < Judge.Tie * j.Scale)).OrderByDescending(a => a.P).Take(Judge.MostAlike - 1).Select(a => a.Id)];
+            if (rivals.Length > 0) groups.Add([own, .. rivals]);
         }
         return groups;
     }
-
-    private static double Objective(FittedSet s) => s.ChiSquare;
 
     private static IReadOnlyList<(string, string, double)> Correlations(Comparison c, Judgement j, EvidenceFit fit)
     {

@@ -7,7 +7,7 @@ public static class FeatureReader
     private const double Around = 0.05, EndShare = 0.06, LateFrom = 0.6, LateTo = 0.7;
     internal static readonly double[] Shares = [0.04, 0.12, 0.25, 0.45, 0.65, 0.8, 0.9, 0.96];
     internal static readonly double[] Warmings = [4, 10, 20, 40, 80];
-    private const double LeastPull = 15, SettledK = 20;
+    private const double LeastPull = 15, SettledK = 20, AtRestS = -2;
 
     /// <summary>Value of a feature; null where the trace cannot give it.</summary>
     public static double? Value(Trace t, Feature f) => f.Kind switch
@@ -27,7 +27,7 @@ public static class FeatureReader
             case FeatureKind.LateChange:
                 double late = line.Mean(t.EndS * (1 - EndShare), t.EndS), before = line.Mean(t.EndS * LateFrom, t.EndS * LateTo);
                 return f.What >= Observable.HighPressure ? late > 0 && before > 0 ? Math.Log(late / before) : null : late - before;
-            case FeatureKind.WarmReading: return line.At(0) - t.RoomK;
+            case FeatureKind.WarmReading: return t.BeginsAtRest ? 0 : line.Before(AtRestS) - t.RoomK;
             case FeatureKind.LnWarmUp: return Warmed(t, f.At) is > 0 and var w ? Math.Log(w) : null;
             case FeatureKind.WarmUpPressure: return Warmed(t, f.At) is { } w2 ? line.At(t.StopS!.Value + w2) : null;
             default: return null;
@@ -42,8 +42,8 @@ public static class FeatureReader
     {
         FeatureKind.AtShare => Moment(t, f.At) is { } at ? line.At(at) : null,
         FeatureKind.AtEnd => line.Mean(t.EndS * (1 - EndShare), t.EndS),
-        FeatureKind.WarmReading => line.At(0),
-        FeatureKind.Batch => f.At >= 3 ? t.Batch?.OpeningK : null,
+        FeatureKind.WarmReading => t.BeginsAtRest ? t.RoomK : line.Before(AtRestS),
+        FeatureKind.Batch => f.At is 3 or 4 ? t.Batch?.OpeningK : null,
         FeatureKind.WarmUpPressure => Warmed(t, f.At) is { } w ? line.At(t.StopS!.Value + w) : null,
         _ => null,
     };
@@ -65,10 +65,12 @@ public static class FeatureReader
     /// <summary>All features that a trace gives.</summary>
     public static IReadOnlyList<Feature> Of(Trace t)
     {
-        var all = new List<Feature> { new(FeatureKind.WarmReading, Observable.Load, 0), new(FeatureKind.RestPressure, Observable.HighPressure, 0) };
+        var all = new List<Feature> { new(FeatureKind.RestPressure, Observable.HighPressure, 0) };
         all.AddRange(Shares.Select(s => new Feature(FeatureKind.LnTime, Observable.Load, s)));
         foreach (var what in t.Lines.Keys)
         {
+            // before the start every thermometer must show the room
+            if (what < Observable.HighPressure) all.Add(new(FeatureKind.WarmReading, what, 0));
             if (what != Observable.Load) all.AddRange(Shares.Select(s => new Feature(FeatureKind.AtShare, what, s)));
             all.Add(new(FeatureKind.AtEnd, what, 1));
             all.Add(new(FeatureKind.LateChange, what, 1));

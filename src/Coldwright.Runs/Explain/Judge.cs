@@ -7,39 +7,56 @@ internal static class Judge
 {
     private const double MostScale = 4;
 
+    /// <summary>Sets of causes whose chi-squares lie closer than this cannot be told apart.</summary>
+    internal const double Tie = 2;
+    /// <summary>So many causes at most are said to be alike.</summary>
+    internal const int MostAlike = 3;
+
     /// <summary>The judgement.</summary>
-    public static Judgement Of(Comparison c, ModelRuns runs, int mostChecks, CancellationToken cancel)
+    public static Judgement Of(Comparison c, ModelRuns runs, int mostChecks, bool follow, CancellationToken cancel)
     {
         var fit = new EvidenceFit(c);
         var sets = fit.All().ToList();
-        var checkedRuns = new Dictionary<string, (Course Course, double[] Correction)>();
+        var checkedRuns = new Dictionary<string, double[]>();
         for (int check = 0; check < mostChecks; check++)
         {
             cancel.ThrowIfCancellationRequested();
             var likeliest = sets[0];
             string key = string.Join('+', likeliest.Members);
             if (checkedRuns.ContainsKey(key) || OfLoop(c, likeliest).Count == 0) break;
-            if (runs.With(OfLoop(c, likeliest)) is not { } course) break;
+            if (runs.With(OfLoop(c, likeliest), cubic: true) is not { } course) break;
             double[] correction = Correction(c, likeliest, course);
-            checkedRuns[key] = (course, correction);
+            checkedRuns[key] = correction;
             sets[0] = new EvidenceFit(c, correction).Fit(likeliest.Members);
             sets = [.. sets.OrderByDescending(s => s.LogEvidence)];
         }
         double n = c.Features.Count, scale = Math.Clamp(sets[0].ChiSquare / n, 1, MostScale);
         var best = Chosen(c, sets, scale);
-        var (fitted, last) = checkedRuns.TryGetValue(string.Join('+', best.Members), out var found) ? found : (runs.Plain, new double[c.Features.Count]);
+        var last = checkedRuns.GetValueOrDefault(string.Join('+', best.Members)) ?? new double[c.Features.Count];
         var taken = Taken(c, runs, best, last);
-        if (mostChecks > 0 && runs.With([.. taken.Select(t => (t.Cause, t.Strength))]) is { } whole) fitted = whole;
-        return new Judgement(best, sets, scale, fitted, taken, last);
+        var fitted = !follow ? null : runs.With([.. taken.Select(t => (t.Cause, t.Strength))], cubic: false);
+        return new Judgement(best, sets, scale, fitted ?? runs.Plain, taken, last);
     }
 
-    // what is more likely in than out is named (the median probability model of Barbieri and Berger, Ann. Statist. 32 (2004) 870); without any, the likeliest set of causes
+    // What is more likely in than out is named (the median probability model of Barbieri and Berger, Ann. Statist. 32 (2004) 870). Without any: the likeliest set of causes
+    // where it and those that fit as well are together likelier than that nothing is wrong, and fit better; else nothing.
     private static FittedSet Chosen(Comparison c, List<FittedSet> sets, double scale)
     {
         var p = Judgement.Of(sets, scale);
         string[][] ids = [.. sets.Select(s => s.Members.Select(m => c.Suspects[m].Id).Order(StringComparer.Ordinal).ToArray())];
         string[] likely = [.. ids.SelectMany((x, i) => x.Select(id => (id, P: p[i]))).GroupBy(x => x.id).Select(g => (g.Key, P: g.Sum(x => x.P))).Where(g => g.P > 0.5).OrderByDescending(g => g.P).Take(2).Select(g => g.Key).Order(StringComparer.Ordinal)];
-        if (likely.Length == 0) likely = ids[Enumerable.Range(0, sets.Count).GroupBy(i => string.Join('+', ids[i])).MaxBy(g => g.Sum(i => p[i]))!.First()];
+        if (likely.Length == 0)
+        {
+            var groups = Enumerable.Range(0, sets.Count).GroupBy(i => string.Join('+', ids[i])).Select(g => (First: g.First(), P: g.Sum(i => p[i]))).OrderByDescending(g => g.P).ToArray();
+            var none = groups.First(g => ids[g.First].Length == 0);
+            likely = ids[groups[0].First];
+            if (likely.Length == 0 && groups.FirstOrDefault(g => ids[g.First].Length > 0) is { P: > 0 } best && sets[none.First].ChiSquare - sets[best.First].ChiSquare > Tie * scale)
+            {
+                double alike = groups.Where(g => g.First != best.First && ids[g.First].Length == ids[best.First].Length && ids[g.First].Intersect(ids[best.First]).Count() == ids[best.First].Length - 1
+                    && Math.Abs(sets[g.First].ChiSquare - sets[best.First].ChiSquare) < Tie * scale).Take(MostAlike - 1).Sum(g => g.P);
+                if (best.P + alike > none.P) likely = ids[best.First];
+            }
+        }
         return sets[Array.FindIndex(ids, x => x.SequenceEqual(likely))];
     }
 
@@ -65,10 +82,10 @@ internal static class Judge
     // what the whole run shows beyond the sum of the curves
     private static double[] Correction(Comparison c, FittedSet set, Course course)
     {
-        var d = ComparisonMaker.Figures(ModelRuns.TraceOf(course, c.Like), c.Features, c.Expected);
-        var batch = c.Batch?.Predict(course, c.Like.Batch!, c.Like.EndS, new BatchOddity());
+        var d = ComparisonMaker.Figures(ModelRuns.TraceOf(course, c.Like), c.Features, c.Ground);
+        var batch = c.Batch?.Predict(course, c.Like, new BatchOddity());
         for (int i = 0; i < d.Length; i++) if (c.Features[i].Kind == FeatureKind.Batch) d[i] = batch![(int)c.Features[i].At]!.Value;
-        for (int i = 0; i < d.Length; i++) d[i] -= c.Expected[i];
+        for (int i = 0; i < d.Length; i++) d[i] -= c.Ground[i];
         for (int m = 0; m < set.Members.Length; m++)
         {
             var s = c.Suspects[set.Members[m]];

@@ -11,9 +11,9 @@ internal static class ModelDoubt
     {
         FeatureKind.Batch => (0, 0),
         FeatureKind.LnTime => (f.At < 0.1 ? 0.35 : f.At < 0.2 ? 0.2 : 0.09, 0.15),
-        FeatureKind.LnWarmUp => (0.06, 0.15),
+        FeatureKind.LnWarmUp => (0.06, 0.2),
         FeatureKind.WarmUpPressure => (0.05, 0.08),
-        FeatureKind.RestPressure => (0.04, 0),
+        FeatureKind.RestPressure => (0.02, 0),
         FeatureKind.WarmReading => (0.7, 0),
         FeatureKind.LateChange => f.What >= Observable.HighPressure ? (0.12, 0) : (9, 0),
         FeatureKind.AtEnd when f.What == Observable.Load => (3, 0),

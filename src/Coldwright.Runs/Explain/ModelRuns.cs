@@ -6,17 +6,21 @@ using Coldwright.Simulation.Cooldown;
 namespace Coldwright.Runs.Explain;
 
 /// <summary>
-/// Whole runs of a machine's model, made once for a length of run: as described, with each cause at two strengths, and with the second fluid model.
-/// Explanations of runs of the same length share them. Two threads at most.
+/// Whole runs of a machine's model, made once for a length of run: as described with both fluid models, and with each cause at two strengths. What a cause changes is asked of
+/// the cubic model, which is quicker: the two models differ little in a difference (docs/theory/explain.md). Explanations of runs of the same length share them. Two threads.
 /// </summary>
 public sealed class ModelRuns
 {
+    private const double SeldomS = 40;
+
     private readonly MachineDescription _machine;
     private readonly double _stopS, _warmUpS;
     private readonly CancellationToken _cancel;
     private readonly Dictionary<string, (Course? First, Course? Second)> _curves = [];
-
     private readonly bool _cubic;
+    private readonly List<string> _failed = [];
+    // of the machine as described, by fluid model; tables made by one run are taken again by the next
+    private CooldownStudy? _quick, _exact;
 
     private ModelRuns(MachineDescription machine, LoopLayout layout, double stopS, double warmUpS, bool cubic, IReadOnlyList<CauseModel> causes, CancellationToken cancel) =>
         (_machine, Layout, _stopS, _warmUpS, _cubic, Causes, _cancel) = (machine, layout, stopS, warmUpS, cubic, causes, cancel);
@@ -27,19 +31,21 @@ public sealed class ModelRuns
     public MachineDescription Machine => _machine;
     /// <summary>What acts on the loop.</summary>
     public IReadOnlyList<CauseModel> Causes { get; }
-    /// <summary>The machine as described.</summary>
+    /// <summary>The machine as described, with the fluid model asked for.</summary>
     public Course Plain { get; private set; } = null!;
-    /// <summary>The same with the other of the two fluid models; null where it has no answer.</summary>
+    /// <summary>The machine as described with the cubic model: what the curves are held against.</summary>
+    public Course Base { get; private set; } = null!;
+    /// <summary>The machine as described with the other of the two fluid models; null where it has no answer.</summary>
     public Course? OtherFluid { get; private set; }
     /// <summary>Causes that the model has no run for, with the reason.</summary>
-    public IReadOnlyList<string> Failed { get; private set; } = [];
+    public IReadOnlyList<string> Failed => _failed;
 
     /// <summary>Makes all runs.</summary>
     /// <param name="machine">The machine.</param>
     /// <param name="layout">Its layout.</param>
     /// <param name="stopS">From start to stop, s.</param>
     /// <param name="warmUpS">Followed after the stop, s.</param>
-    /// <param name="cubic">True: all runs with the cubic fluid model, which is quicker; false: with the reference model.</param>
+    /// <param name="cubic">True: the machine as described with the cubic fluid model; false: with the reference model.</param>
     /// <param name="observer">Told what is being done; may be null.</param>
     /// <param name="cancel">Cancels the work.</param>
     /// <exception cref="SolveException">The machine as described cannot be followed.</exception>
@@ -47,42 +53,44 @@ public sealed class ModelRuns
     {
         var runs = new ModelRuns(machine, layout, stopS, warmUpS, cubic, CauseCatalog.For(machine, layout), cancel);
         observer?.Invoke("the machine as described");
-        var study = new CooldownStudy(machine, layout, cubic, cancel);
-        runs.Plain = study.Follow(runs.Options(new Dictionary<string, double>()));
-        var failed = new List<string>();
+        runs._quick = new CooldownStudy(machine, layout, true, cancel);
+        runs.Base = runs._quick.Follow(runs.Options(_none));
         var factors = runs.Causes.Where(c => c.Changed is null).ToArray();
         var machines = runs.Causes.Where(c => c.Changed is not null).ToArray();
         int done = 0;
-        void Curve(CauseModel c, CooldownStudy? on)
+        void Curve(CauseModel c)
         {
             cancel.ThrowIfCancellationRequested();
-            var pair = (runs.Try(c, c.Strengths.First, on, failed), runs.Try(c, c.Strengths.Second, on, failed));
+            // a doubt, and what comes on the way, is taken as straight: one run
+            var pair = (c.OnlyDoubt || c.FromShare is not null ? null : runs.Try(c, c.Strengths.First), runs.Try(c, c.Strengths.Second));
             lock (runs._curves) runs._curves[c.Id] = pair;
             observer?.Invoke($"what each cause would do: {Interlocked.Increment(ref done)} of {runs.Causes.Count}");
         }
 
+        Course? exact = null;
         var other = Task.Run(() =>
         {
-            foreach (var c in machines) Curve(c, null);
             try
             {
-                runs.OtherFluid = new CooldownStudy(machine, layout, !cubic, cancel).Follow(runs.Options(new Dictionary<string, double>()));
+                runs._exact = new CooldownStudy(machine, layout, false, cancel);
+                exact = runs._exact.Follow(runs.Options(_none));
             }
-            catch (SolveException e)
+            catch (SolveException e) when (cubic)
             {
-                lock (failed) failed.Add($"second fluid model: {e.Report.Advice}");
+                runs.Fail($"second fluid model: {e.Report.Advice}");
             }
+            foreach (var c in machines) Curve(c);
         }, cancel);
         try
         {
-            foreach (var c in factors) Curve(c, study);
+            foreach (var c in factors) Curve(c);
         }
         finally
         {
             ((IAsyncResult)other).AsyncWaitHandle.WaitOne();
         }
         other.GetAwaiter().GetResult();
-        runs.Failed = failed;
+        (runs.Plain, runs.OtherFluid) = cubic ? (runs.Base, exact) : (exact!, runs.Base);
         return runs;
     }
 
@@ -91,43 +99,64 @@ public sealed class ModelRuns
 
     /// <summary>A run with several causes at once; null where the model has no answer.</summary>
     /// <param name="causes">Causes and their strengths.</param>
-    public Course? With(IReadOnlyList<(CauseModel Cause, double Strength)> causes)
+    /// <param name="cubic">True: with the cubic model; false: with the one asked for.</param>
+    /// <param name="loadW">Heat put into the load on purpose, W.</param>
+    /// <param name="more">More factors of the course; null: none.</param>
+    public Course? With(IReadOnlyList<(CauseModel Cause, double Strength)> causes, bool cubic, double loadW = 0, IReadOnlyDictionary<string, double>? more = null)
     {
         var machine = _machine;
-        var factors = new Dictionary<string, double>();
+        var (factors, late) = (new Dictionary<string, double>(), new Dictionary<string, double>());
+        double? from = null;
         foreach (var (cause, strength) in causes)
         {
             if (cause.Changed is { } change) machine = change(machine, strength);
-            foreach (var (id, value) in cause.Factors(strength)) factors[id] = factors.GetValueOrDefault(id, 1) * value;
+            var on = cause.FromShare is null ? factors : late;
+            from ??= cause.FromShare;
+            foreach (var (id, value) in cause.Factors(strength)) on[id] = on.GetValueOrDefault(id, 1) * value;
         }
+        foreach (var (id, value) in more ?? _none) factors[id] = factors.GetValueOrDefault(id, 1) * value;
         try
         {
-            return Study(machine).Follow(Options(factors));
+            return Study(machine, cubic || _cubic).Follow(Options(factors, from, late) with { LoadW = loadW });
         }
-        catch (SolveException)
+        catch (Exception e) when (e is SolveException or ArgumentException)
         {
             return null;
         }
     }
 
-    // a changed part is found by the layout anew
-    private CooldownStudy Study(MachineDescription machine) => new(machine, LoopLayout.TryFind(machine, out var layout, out _) ? layout : Layout, _cubic, _cancel);
+    private static readonly IReadOnlyDictionary<string, double> _none = new Dictionary<string, double>();
 
-    private Course? Try(CauseModel c, double strength, CooldownStudy? on, List<string> failed)
+    // a changed part is found by the layout anew
+    private CooldownStudy Study(MachineDescription machine, bool cubic)
+    {
+        if (!ReferenceEquals(machine, _machine)) return new(machine, LoopLayout.TryFind(machine, out var layout, out _) ? layout : Layout, cubic, _cancel);
+        return cubic ? _quick ??= new(machine, Layout, true, _cancel) : _exact ??= new(machine, Layout, false, _cancel);
+    }
+
+    private Course? Try(CauseModel c, double strength)
     {
         try
         {
-            var study = on ?? Study(c.Changed!(_machine, strength));
-            return study.Follow(Options(c.Factors(strength)));
+            return Study(c.Changed?.Invoke(_machine, strength) ?? _machine, true).Follow(c.FromShare is { } share ? Options(_none, share, c.Factors(strength)) : Options(c.Factors(strength)));
         }
-        catch (SolveException e)
+        catch (Exception e) when (e is SolveException or ArgumentException)
         {
-            lock (failed) failed.Add($"{c.Id}: {e.Report.Advice}");
+            // a part's model may refuse a state that a strong cause leads to: that cause has no run, and it is said
+            Fail($"{c.Id}: {(e as SolveException)?.Report.Advice ?? e.Message}");
             return null;
         }
     }
 
-    private CourseOptions Options(IReadOnlyDictionary<string, double> factors) => new() { ShutOffS = _stopS, WarmUpS = _warmUpS, Factors = factors };
+    private void Fail(string what)
+    {
+        lock (_failed) _failed.Add(what);
+    }
+
+    private CourseOptions Options(IReadOnlyDictionary<string, double> factors, double? fromShare = null, IReadOnlyDictionary<string, double>? late = null) => new()
+    {
+        ShutOffS = _stopS, WarmUpS = _warmUpS, Factors = factors, LateFactors = late ?? _none, LateBelowK = fromShare is { } share ? Base.LoadK[0] - share * (Base.LoadK[0] - Base.StopK) : null,
+    };
 
     /// <summary>A course as a trace cut at the moments of another.</summary>
     /// <param name="c">The course.</param>
@@ -135,16 +164,27 @@ public sealed class ModelRuns
     public static Trace TraceOf(Course c, Trace like)
     {
         double[] t = [.. c.TimeS];
-        TraceLine Line(IReadOnlyList<double> values) => new(t, [.. values]);
+        // read as seldom as the log was: what lies between two readings is then missed by both
+        TraceLine Line(IReadOnlyList<double> values, Observable what)
+        {
+            var whole = new TraceLine(t, [.. values]);
+            if (!like.Lines.TryGetValue(what, out var seen) || seen.StepS < SeldomS) return whole;
+            double rest = what < Observable.HighPressure ? c.LoadK[0] : what is Observable.HighPressure or Observable.LowPressure ? c.StandstillPa : 0;
+            List<double> at = [.. seen.TimeS.Where(x => x <= t[^1])];
+            if (at.Count == 0) return whole;
+            for (double next = at[^1] + seen.StepS; next <= t[^1]; next += seen.StepS) at.Add(next);
+            return new TraceLine([.. at], [.. at.Select(x => x < 0 ? rest : whole.At(x))]);
+        }
+
         return new Trace
         {
             Lines = new Dictionary<Observable, TraceLine>
             {
-                [Observable.Load] = Line(c.LoadK), [Observable.ThrottleInlet] = Line(c.ThrottleInletK), [Observable.CoilOutlet] = Line(c.CoilOutletK), [Observable.Precooled] = Line(c.PrecooledK),
-                [Observable.Return] = Line(c.ReturnK), [Observable.Discharge] = Line(c.DischargeK), [Observable.HighPressure] = Line(c.HighPressurePa), [Observable.LowPressure] = Line(c.LowPressurePa),
-                [Observable.MassFlow] = Line(c.MassFlow), [Observable.CompressorPower] = Line(c.CompressorW), [Observable.Power] = Line(c.PowerW),
+                [Observable.Load] = Line(c.LoadK, Observable.Load), [Observable.ThrottleInlet] = Line(c.ThrottleInletK, Observable.ThrottleInlet), [Observable.CoilOutlet] = Line(c.CoilOutletK, Observable.CoilOutlet), [Observable.Precooled] = Line(c.PrecooledK, Observable.Precooled),
+                [Observable.Return] = Line(c.ReturnK, Observable.Return), [Observable.Discharge] = Line(c.DischargeK, Observable.Discharge), [Observable.HighPressure] = Line(c.HighPressurePa, Observable.HighPressure), [Observable.LowPressure] = Line(c.LowPressurePa, Observable.LowPressure),
+                [Observable.MassFlow] = Line(c.MassFlow, Observable.MassFlow), [Observable.CompressorPower] = Line(c.CompressorW, Observable.CompressorPower), [Observable.Power] = Line(c.PowerW, Observable.Power),
             },
-            EndS = like.EndS, StopS = like.StopS, LastS = t[^1], RestPa = c.StandstillPa, RoomK = c.LoadK[0],
+            EndS = like.EndS, StopS = like.StopS, LastS = t[^1], RestPa = c.StandstillPa, RoomK = c.LoadK[0], BeginsAtRest = true,
         };
     }
 }

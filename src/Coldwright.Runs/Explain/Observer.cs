@@ -9,7 +9,7 @@ namespace Coldwright.Runs.Explain;
 internal static class Observer
 {
     private const int MostPoints = 3000;
-    private const double SettledKPerS = 2.0 / 3600, LeastPullDownS = 900;
+    private const double SettledKPerS = 2.0 / 3600, LeastPullDownS = 900, MostRiseK = 5;
 
     /// <summary>The observation.</summary>
     /// <exception cref="SolveException">The record holds nothing that can be explained; the advice says what is missing.</exception>
@@ -26,6 +26,8 @@ internal static class Observer
         double end = Math.Min(feedOn ?? double.PositiveInfinity, Math.Min(stop ?? double.PositiveInfinity, LastGood(load)));
         if (end - start < LeastPullDownS) throw No(FormattableString.Invariant($"between the start of {layout.Compressor.Name} and the first feed or its stop lie {Math.Max(0, end - start) / 60:0} min of the vessel's temperature; {LeastPullDownS / 60:0} min are the least"));
         var lines = channels.ToDictionary(c => c.What, c => Line(c, start));
+        double rise = lines[Observable.Load].At(end - start) - lines[Observable.Load].At(0);
+        if (rise > MostRiseK) throw No(FormattableString.Invariant($"the vessel warmed by {rise:0} K between the start of {layout.Compressor.Name} and the end of its pull-down ({(end - start) / 60:0} min later): events and log contradict one another, or start and stop are exchanged"));
         var trace = new Trace
         {
             Lines = lines, EndS = end - start, StopS = stop is { } s ? s - start : null, LastS = LastGood(load) - start, RoomK = Room(record, start), RestPa = Rest(channels, start), Batch = BatchObserver.Read(record, layout, start),

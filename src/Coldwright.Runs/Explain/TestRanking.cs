@@ -18,7 +18,7 @@ internal static class TestRanking
     ];
 
     /// <summary>The tests, the most telling first.</summary>
-    public static IReadOnlyList<ShortTest> Of(Observation o, ModelRuns runs, Comparison c, Judgement j)
+    public static IReadOnlyList<ShortTest> Of(Observation o, ModelRuns runs, Comparison c, Judgement j, bool follow)
     {
         var best = j.Best;
         string Ids(FittedSet s) => string.Join('+', s.Members.Select(m => c.Suspects[m].Id).Distinct().Order(StringComparer.Ordinal));
@@ -37,7 +37,7 @@ internal static class TestRanking
             }
             var extra = all.Where(adds).ToArray();
             if (extra.Length == 0) continue;
-            double[] expected = ComparisonMaker.Figures(plain, extra, null);
+            double[] expected = ComparisonMaker.Figures(plain, extra, null), ground = ComparisonMaker.Figures(ModelRuns.TraceOf(runs.Base, plain), extra, expected);
             double[] Predicted(FittedSet s)
             {
                 var sum = new double[extra.Length];
@@ -49,8 +49,8 @@ internal static class TestRanking
                     foreach (var (course, w) in new[] { (a, wa), (b, wb) })
                     {
                         if (course is null) continue;
-                        var f = ComparisonMaker.Figures(ModelRuns.TraceOf(course, plain), extra, expected);
-                        for (int i = 0; i < sum.Length; i++) sum[i] += w * (f[i] - expected[i]);
+                        var f = ComparisonMaker.Figures(ModelRuns.TraceOf(course, plain), extra, ground);
+                        for (int i = 0; i < sum.Length; i++) sum[i] += w * (f[i] - ground[i]);
                     }
                 }
                 return sum;
@@ -73,11 +73,28 @@ internal static class TestRanking
             }
             list.Add(new(id, what, settles / weight));
         }
+        list.AddRange(Weighings(o, c, best, rivals));
+        if (follow) list.AddRange(AlteredRuns.Of(runs, c, o.Trace, best, rivals));
         return [.. list.Where(t => t.Settles > 0.01).OrderByDescending(t => t.Settles)];
+    }
+
+    // what a balance under bottle or flask would add, where the record has no such figure
+    private static IEnumerable<ShortTest> Weighings(Observation o, Comparison c, FittedSet best, IReadOnlyList<(FittedSet Set, double P)> rivals)
+    {
+        if (c.Batch is not { } model || o.Trace.Batch is not { } batch) yield break;
+        foreach (var (figure, id, what) in new[] { (0, "weigh-feed", "put the bottle on a balance and weigh what is fed"), (1, "weigh-flask", "weigh the flask after the discharge"), (2, "weigh-boil-off", "weigh the filled flask twice, half an hour apart") })
+        {
+            if (c.Features.Any(f => f.Kind == FeatureKind.Batch && f.At == figure)) continue;
+            var plain = model.Predict(c.Plain, o.Trace, new BatchOddity());
+            double doubt = model.Doubt(figure, plain, batch);
+            double Of(FittedSet s) => model.Predict(c.Plain, o.Trace, BatchSuspects.OddityOf(s.Members.Select((m, i) => (c.Suspects[m].Id, s.Strengths[i]))))[figure] ?? 0;
+            double mine = Of(best);
+            yield return new ShortTest(id, what, rivals.Sum(r => r.P * Separated(mine - Of(r.Set), doubt)) / rivals.Sum(r => r.P));
+        }
     }
 
     private static double Offset(Comparison c, FittedSet s) => s.Members.Select((m, i) => c.Suspects[m].Model is null ? s.Strengths[i] : 0).Sum();
 
     // share of doubt between two guesses that a reading takes away: one less the overlap of two normal distributions (Bhattacharyya)
-    private static double Separated(double difference, double sigma) => 1 - Math.Exp(-difference * difference / (8 * sigma * sigma));
+    internal static double Separated(double difference, double sigma) => 1 - Math.Exp(-difference * difference / (8 * sigma * sigma));
 }

@@ -11,6 +11,8 @@ public sealed record Trace
     public double? StopS { get; init; }
     /// <summary>End of the record, s.</summary>
     public required double LastS { get; init; }
+    /// <summary>True for a model's run: everything stands at the room's temperature before the start.</summary>
+    public bool BeginsAtRest { get; init; }
     /// <summary>Pressure of the loop at rest, everything warm, Pa; null when not seen.</summary>
     public double? RestPa { get; init; }
     /// <summary>Room, K.</summary>

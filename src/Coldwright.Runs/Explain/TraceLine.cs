@@ -5,6 +5,9 @@ namespace Coldwright.Runs.Explain;
 /// <param name="Value">SI.</param>
 public sealed record TraceLine(double[] TimeS, double[] Value)
 {
+    /// <summary>Mean time from one sample to the next, s.</summary>
+    public double StepS => TimeS.Length > 1 ? (TimeS[^1] - TimeS[0]) / (TimeS.Length - 1) : 0;
+
     /// <summary>Value at a time (s), straight between neighbours, held outside.</summary>
     public double At(double timeS)
     {
@@ -14,6 +17,14 @@ public sealed record TraceLine(double[] TimeS, double[] Value)
         if (i == 0) return Value[0];
         if (i == TimeS.Length) return Value[^1];
         return Value[i - 1] + (Value[i] - Value[i - 1]) * (timeS - TimeS[i - 1]) / (TimeS[i] - TimeS[i - 1]);
+    }
+
+    /// <summary>Last sample at or before a time (s); null when there is none.</summary>
+    public double? Before(double timeS)
+    {
+        int i = Array.BinarySearch(TimeS, timeS);
+        if (i < 0) i = ~i - 1;
+        return i < 0 ? null : Value[i];
     }
 
     /// <summary>Mean over a span of time (s); the value in its middle when no two samples lie in it.</summary>

@@ -28,8 +28,14 @@ public static class NextStudy
         var o = Observer.Read(record, layout);
         var (stop, warm) = Explainer.LengthOf(o);
         var runs = ModelRuns.Make(machine, layout, stop, warm, cubic, observer, cancel);
-        var e = Explainer.Explain(record, layout, runs, cubic, observer, cancel);
-        var batch = BatchModel.Of(machine, layout);
+        return Of(Explainer.Explain(record, layout, runs, cubic, observer, cancel: cancel), runs, ChangeCatalog.For(layout), stop, cubic, observer, cancel);
+    }
+
+    /// <summary>Ranks changes of a machine as an explanation found it.</summary>
+    internal static NextResult Of(Explanation e, ModelRuns runs, IReadOnlyList<CauseModel> changes, double stop, bool cubic, Action<string>? observer, CancellationToken cancel)
+    {
+        var layout = runs.Layout;
+        var batch = BatchModel.Of(runs.Machine, layout);
         var found = e.Taken;
         NextChange Follow(CauseModel? change, string id, string what, IReadOnlyList<(CauseModel Cause, double Strength, double Step)> causes)
         {
@@ -40,7 +46,7 @@ public static class NextStudy
                 cancel.ThrowIfCancellationRequested();
                 List<(CauseModel, double)> all = [.. causes.Select(c => (c.Cause, c.Strength + side * c.Step))];
                 if (change is not null) all.Add((change, 1));
-                if (runs.With(all) is { } course) at.Add((batch?.LitresPerHour(course) ?? 0, course));
+                if (runs.With(all, cubic) is { } course) at.Add((batch?.LitresPerHour(course) ?? 0, course));
             }
             if (at.Count == 0) throw new SolveException(new SolveReport(SolveStatus.NoSolution, 0, 0, $"the model has no answer for {what}"));
             double best = at[0].Litres, low = at.Min(a => a.Litres), high = at.Max(a => a.Litres);
@@ -53,7 +59,7 @@ public static class NextStudy
         var said = new List<string>(e.Said);
         foreach (var named in e.Causes.Where(c => c.Named))
             if (found.Any(f => f.Cause.Id == named.Id)) list.Add(Follow(null, $"mend-{named.Id}", $"mend this: {named.Name}", [.. found.Where(f => f.Cause.Id != named.Id)]));
-        foreach (var change in ChangeCatalog.For(layout))
+        foreach (var change in changes)
         {
             try
             {

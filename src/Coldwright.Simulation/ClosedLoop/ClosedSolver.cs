@@ -16,6 +16,8 @@ internal sealed class ClosedSolver
     private const int FilmRounds = 4;
     // a load so much warmer than the wanted one hardly feels the film: its own heat is small beside what the coil could carry
     private const double FilmSettled = 4e-3, Middling = 1e-5, FeelsFilm = 1.35;
+    // relative; three times what the throttle's march resolves
+    private const double ThrottleSettled = 1e-3;
 
     private readonly HelmholtzModel _model;
     private readonly LoopTarget _target;
@@ -23,6 +25,7 @@ internal sealed class ClosedSolver
     private readonly CancellationToken _cancel;
     private readonly RatingOptions _options;
     private ClosedSolver? _seed;
+    private SolveReport? _stopped;
 
     public ClosedSolver(Hardware hardware, HelmholtzModel model, LoopTarget target, RatingOptions options, CancellationToken cancel, LoopAccuracy? accuracy = null)
     {
@@ -63,6 +66,8 @@ internal sealed class ClosedSolver
         if (works) Operating = Tight(wanted, Math.Abs(wanted.Pass.LoadK - TargetK) < 20 ? TargetK : wanted.Pass.LoadK);
         else Operating = NoLoad ?? Tight(points.Where(p => p.Pass.NetCoolingW > 0).DefaultIfEmpty(points[^1]).First(), double.NaN);
         if (works) Target = Operating.Pass;
+        if (!_target.ThrottleIsFree && Math.Abs(Operating.Pass.ThrottleOff) > ThrottleSettled) Warnings.Add(FormattableString.Invariant(
+            $"the throttle's own model passes {100 * (Math.Exp(Operating.Pass.ThrottleOff) - 1):+0.##;-0.##} % of the flow that the loop is closed with: its march has a step there, and pressures are as much in doubt"));
     }
 
     private List<LoopCloser.Closed> Marched()
@@ -77,6 +82,7 @@ internal sealed class ClosedSolver
             throw new SolveException(e.Report with { Advice = WhyNot.Closed(Hardware, _model, e.Report) });
         }
         bool reached = Down(march, TargetK);
+        _stopped = march.Stopped;
         if (!reached && march.Stopped is { } stopped) Warnings.Add($"the loop was not followed below {FormattableString.Invariant($"{march.Points[^1].Pass.LoadK:0.#}")} K: {stopped.Advice}");
         return [.. march.Points];
     }
@@ -214,7 +220,7 @@ internal sealed class ClosedSolver
         while (i >= 0 && points[i].Pass.NetCoolingW > 0) i--;
         if (i < 0)
         {
-            Warnings.Add(FormattableString.Invariant($"cooling is left at {points[0].Pass.LoadK:0.#} K, the coldest load looked at: the no-load temperature lies below it"));
+            Warnings.Add(FormattableString.Invariant($"cooling is left at {points[0].Pass.LoadK:0.#} K, the coldest load looked at: the no-load temperature lies below it{(_stopped is { } s ? $" (colder the loop did not close: {s.Advice})" : "")}"));
             return null;
         }
         LoopCloser.Closed cold = points[i], warm = points[i + 1], last = -cold.Pass.NetCoolingW < warm.Pass.NetCoolingW ? cold : warm;

@@ -21,6 +21,9 @@ internal static class ColdEndFilm
     {
         if (h.Vessel is not { } cold || h.Coil is not { } coil || h.Layout.Feed is not { } feed || p.Coil is null) return null;
         var inlet = new StreamInlet(p.Tables.Low, p.Flow, p.State.ThrottleEnthalpy, p.State.CoilPa);
+        // a rough pass may end a little beyond its table, which the vessel's model does not take
+        var (lowest, highest) = p.Tables.Low.Range(p.State.CoilPa);
+        if (!(p.State.ThrottleEnthalpy >= lowest && p.State.ThrottleEnthalpy <= highest)) return null;
         try
         {
             var gas = ReferenceModel.Create([feed.Gas]);

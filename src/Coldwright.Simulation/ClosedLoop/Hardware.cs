@@ -31,6 +31,8 @@ internal sealed record Hardware
     public required IReadOnlyList<LoopVolume> Volumes { get; init; }
     /// <summary>Charged amount, mol.</summary>
     public required double ChargeMol { get; init; }
+    /// <summary>Oil in the compressor in which gas dissolves, mol; 0: what dissolves is not counted.</summary>
+    public double OilMol { get; init; }
     public LoopKnobs Knobs { get; init; } = new();
     /// <summary>What was assumed.</summary>
     public required IReadOnlyList<string> Said { get; init; }

@@ -3,6 +3,7 @@ using Coldwright.Machine.Charge;
 using Coldwright.Machine.ColdVessel;
 using Coldwright.Machine.Description;
 using Coldwright.Machine.Layout;
+using Coldwright.Machine.Oil;
 using Coldwright.Machine.Recuperation;
 using Coldwright.Machine.Throttling;
 using Coldwright.Simulation.Parts;
@@ -51,6 +52,7 @@ internal static class HardwareReader
             Precooler = layout.Precooler is { Loop: { } loop } pc ? PrecoolerRater.Machine(pc, loop, DescribedCompressor.Of(loop, cancel)) : null,
             Buffer = layout.Buffer is { } buffer ? Buffer(buffer, machine) : null,
             Volumes = volumes,
+            OilMol = layout.Compressor.Oil is { MolarMass: { } perMol } oil ? (oil.ChargeKg ?? OilCircuitInput.UsualChargeKg) / perMol : 0,
             ChargeMol = 0,
             Said = said,
         };

@@ -1,6 +1,8 @@
 using Coldwright.Fluids.EquationsOfState;
 using Coldwright.Fluids.PhaseEquilibrium;
 using Coldwright.Machine.Charge;
+using Coldwright.Machine.Compression;
+using Coldwright.Machine.Oil;
 
 namespace Coldwright.Simulation.ClosedLoop;
 
@@ -38,6 +40,13 @@ internal sealed class Inventory(HelmholtzModel model, Flash flash)
         {
             total.AddGas(p.Tables.Z, buffer.Content / h.Buffer!.VolumeM3, h.Buffer.VolumeM3);
             Close(h.Layout.Buffer!.Name);
+        }
+        if (h.OilMol > 0)
+        {
+            // the sump stands in what fills the shell
+            bool discharge = h.Compressor.Machine.Traits.Kind == CompressorKind.Rotary;
+            DissolvedGas.Add(model.Substances, p.Tables.Z, discharge ? p.DischargePa : p.State.SuctionPa, p.Compressor.ShellTemperatureK, h.OilMol, total.Moles);
+            Close("dissolved in the oil");
         }
         return p with { Moles = total.Moles, LiquidMoles = total.LiquidMoles, Contents = contents };
     }

@@ -8,7 +8,7 @@ namespace Coldwright.Simulation.ClosedLoop;
 /// </summary>
 internal sealed class LoadMarch(LoopCloser first)
 {
-    private const double FirstDropK = 8, LargestStep = 0.16, SmallestK = 0.6;
+    private const double FirstDropK = 8, LargestStep = 0.25, SmallestK = 0.6;
     private readonly List<LoopCloser.Closed> _points = [];
     private LoopCloser _closer = first;
 
@@ -31,7 +31,7 @@ internal sealed class LoadMarch(LoopCloser first)
     /// <summary>Goes on to a colder load; false when it did not get there.</summary>
     public bool To(double loadK)
     {
-        double step = 0.05;
+        double step = 0.08;
         while (_points[^1].Pass.LoadK > loadK + 1e-6)
         {
             double from = _points[^1].Pass.LoadK, next = Math.Max(loadK, from * (1 - step));

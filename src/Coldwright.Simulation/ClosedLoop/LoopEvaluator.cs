@@ -37,7 +37,7 @@ internal sealed class LoopEvaluator
     {
         (Hardware, _model, Accuracy, _cancel) = (hardware, model, accuracy, cancel);
         (_flash, _transport) = (new Flash(model), new TransportModel(model));
-        (_capillary, _roughCapillary, _valve) = (new CapillaryModel(_flash, _transport), new CapillaryModel(new Flash(model), _transport) { Resolution = RoughCapillary, Follows = true }, new ValveModel(_flash, _transport));
+        (_capillary, _roughCapillary, _valve) = (new CapillaryModel(_flash, _transport), new CapillaryModel(new Flash(model), _transport) { Resolution = RoughCapillary }, new ValveModel(_flash, _transport));
         var k = hardware.Knobs;
         var options = new RecuperatorOptions
         {
@@ -105,6 +105,8 @@ internal sealed class LoopEvaluator
         double inletK = t.High.Temperature(inlet, ac, out _);
 
         var (coil, coilOut, coilOutPa) = Coil(s, t, n, loadK);
+        Within(t.High, inlet, ac, "high", "recuperator");
+        Within(t.Low, coilOut, coilOutPa, "low", "recuperator");
         var r = (rough ? _roughRecuperator : _recuperator).Solve(new StreamInlet(t.High, n, inlet, ac), new StreamInlet(t.Low, n, coilOut, coilOutPa), warm, _cancel);
         var at = new ThrottleInlet(r.Hot.OutletPressurePa, r.Hot.OutletEnthalpy, r.Hot.OutletK, t.Z);
         if (!(at.PressurePa > 1.01 * coilPa)) throw new SolveException(new SolveReport(SolveStatus.Outside, 0, double.NaN, FormattableString.Invariant(
@@ -127,6 +129,14 @@ internal sealed class LoopEvaluator
         };
         pass = new Inventory(_model, _flash).Fill(pass, h);
         return pass with { Residuals = Residuals(pass, s, mixed, target) };
+    }
+
+    // a trial may lead a stream out of its table
+    private static void Within(StreamTable table, double enthalpy, double pressurePa, string side, string part)
+    {
+        var (low, high) = table.Range(pressurePa);
+        if (!(enthalpy >= low && enthalpy <= high)) throw new SolveException(new SolveReport(SolveStatus.Outside, 0, enthalpy, FormattableString.Invariant(
+            $"the {side} side would enter the {part} with {enthalpy:0.#} J/mol, outside the {low:0.#} to {high:0.#} J/mol that its table covers at {pressurePa / 1e5:0.###} bar absolute")));
     }
 
     /// <summary>Of a composition at a temperature (K) and a pressure (Pa), J/mol.</summary>

@@ -44,6 +44,7 @@ internal static class LoopInputs
         if (layout.WarmExchanger is { } wx)
             yield return new($"{wx.Name}.conductance", "conductance of the warm exchanger", "W/K", wx.ConductanceWPerK, Tenth * wx.ConductanceWPerK, false, (x, d) => x with { Layout = x.Layout with { WarmExchanger = wx with { ConductanceWPerK = wx.ConductanceWPerK + d } } });
         foreach (var input in Precooler(h)) yield return input;
+        if (h.OilMol > 0) yield return new($"{compressor}.oil.charge", "oil in the compressor, for the gas that it dissolves", "mol", h.OilMol, Tenth * h.OilMol, false, (x, d) => x with { OilMol = h.OilMol + d });
         if (layout.ColdBox is { Layers.Count: 0 } box)
             yield return new($"{box.Name}.wall", "thickness of the insulation", "m", box.WallM, 0.02, false, (x, d) => x with { Layout = x.Layout with { ColdBox = box with { WallM = box.WallM + d } } });
         else if (layout.ColdBox is { } layered)

@@ -34,8 +34,8 @@ public sealed record CooldownOptions
     public int InsulationCells { get; init; } = 14;
     /// <summary>Relative tolerance of the integration, 1e-8 to 1e-2.</summary>
     public double Tolerance { get; init; } = 1e-4;
-    /// <summary>How far the amount of a substance in the loop may drift from the charge before its tables are made again, relative, 1e-3 to 0.3.</summary>
-    public double Drift { get; init; } = 0.04;
+    /// <summary>How far what circulates may go from the composition in the middle of its tables before they are made again, in ln of a fraction over the first one's, 2e-3 to 0.1; the tables err by its square.</summary>
+    public double Reach { get; init; } = 0.04;
 
     /// <summary>Refuses a value outside its range.</summary>
     /// <exception cref="ArgumentException">With name, value, limit and unit.</exception>
@@ -53,6 +53,6 @@ public sealed record CooldownOptions
         Within(Cells, 8, 200, nameof(Cells), "");
         Within(InsulationCells, 2, 60, nameof(InsulationCells), "");
         Within(Tolerance, 1e-8, 1e-2, nameof(Tolerance), "");
-        Within(Drift, 1e-3, 0.3, nameof(Drift), "");
+        Within(Reach, 2e-3, 0.1, nameof(Reach), "");
     }
 }

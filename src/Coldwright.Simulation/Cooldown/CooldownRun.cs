@@ -11,22 +11,22 @@ internal sealed class CooldownRun
     /// <summary>Time after which nothing moves any more, s.</summary>
     public const double ForeverS = 10 * 86400;
 
-    private const double FirstPieceS = 20, PieceShare = 0.6, PieceK = 45, LnFrame = 0.09, MostLnFraction = 0.5, SettledDrift = 5e-4, CountedS = 60, MovingK = 0.5, SettlingS = 6 * 3600, LookedAtK = 4, StillK = 5e-3, StillDrift = 6e-4, StartReach = 1.3, MovingReach = 1.12, StillReach = 1.04, SlowKPerS = 2.0 / 3600, ComeThroughK = 25, SlowShare = 0.15, AimedShare = 0.8, LongShare = 0.2, SwingShare = 0.5, FirstStepShare = 0.3, SameZ = 1e-9, JacobianCost = 25, JacobianCostWithSlopes = 6, SlopeLooseness = 30;
+    private const double FirstPieceS = 20, PieceGrowth = 2.5, PieceS = 120, PieceShare = 0.6, PieceK = 45, SlowK = 8, LnFrame = 0.09, MovingK = 0.5, CountedS = 60, SettlingS = 6 * 3600, StillK = 5e-3, StartReach = 1.3, MovingReach = 1.12, StillReach = 1.04, SlowKPerS = 2.0 / 3600, ComeThroughK = 25;
+    // how far what circulates may go from the middle of its tables; where a piece begins no further than a share of it; how far ahead of it new ones are placed
+    private const double Room = 0.75, Ahead = 0.7, StillRoom = 0.25;
+    private const double FadeShare = 0.1, LeastFadeS = 15, MostFadeS = 300, FirstStepShare = 0.3, JacobianCost = 25, JacobianCostWithSlopes = 6, SlopeLooseness = 30;
     private readonly Plant _plant;
     private readonly LoopMapMaker _maker;
     private readonly CooldownOptions _options;
     private readonly CancellationToken _cancel;
     private readonly double[] _factors;
-    private readonly double[] _charged;
+    private readonly PlantCharge _charge;
     private readonly Action<RunSample>? _record;
     private PlantEquations _f = null!;
     private double[] _state = [];
-    private readonly CompositionMending _mending = new();
     private bool _until;
     private double _pieceS = FirstPieceS;
-    private double[]? _lastZ;
-    private double _stopAtS, _lookedK;
-    private (double LengthS, double MovedK)? _piece;
+    private (double LengthS, double MovedK, double[] FromXi)? _piece;
     // of the next piece, s; 0: the integrator's own choice
     private double _firstStep;
 
@@ -39,35 +39,26 @@ internal sealed class CooldownRun
     public CooldownRun(Plant plant, LoopMapMaker maker, CooldownOptions options, double[] factors, Action<RunSample>? record, CancellationToken cancel)
     {
         (_plant, _maker, _options, _factors, _record, _cancel) = (plant, maker, options, factors, record, cancel);
-        (_charged, ChargeMol) = Charge(plant.Hardware, maker.Model, factors[PlantParameters.LightGas]);
-    }
-
-    // mole fractions and mol with a factor on the amount of the lightest gas, that of the lowest critical temperature
-    private static (double[] Z, double Mol) Charge(Hardware h, Fluids.EquationsOfState.HelmholtzModel model, double lightGas)
-    {
-        double[] z = [.. h.Machine.Charge.Mixture.MoleFractions];
-        z[Enumerable.Range(0, z.Length).MinBy(i => model.Substances[i].CriticalTemperatureK)] *= lightGas;
-        double sum = z.Sum();
-        Normalise(z);
-        return (z, h.ChargeMol * sum);
+        _charge = new PlantCharge(plant.Hardware, maker.Model);
     }
 
     /// <summary>Mole fractions of the charge.</summary>
-    public double[] Charged => _charged;
-    /// <summary>In the loop, before the factor on all of it, mol.</summary>
-    public double ChargeMol { get; }
+    public double[] Charged => _charge.Z(_factors);
     /// <summary>In the loop, mol.</summary>
-    public double TotalMol => ChargeMol * _factors[PlantParameters.Charge];
+    public double TotalMol => _charge.Mol(_factors);
     /// <summary>Told of every step of a run with slopes; null: nobody is.</summary>
     public SlopeRecorder? SlopesAt { get; init; }
     public double TimeS { get; private set; }
     public ReadOnlySpan<double> State => _state;
     public double LoadK => _plant.Load.Temperature(_state[_plant.Layout.Load]);
     public PlantEquations Equations => _f;
-    public double[] Z => _f.Loop.Tables.Z;
-    public double Drift { get; private set; }
-    /// <summary>Largest drift at the end of a piece.</summary>
+    /// <summary>Mole fractions that circulate.</summary>
+    public double[] Z => _f.Loop.Held ? _f.Loop.Tables.Z : LoopMap.Fractions(Xi);
+    private ReadOnlySpan<double> Xi => _state.AsSpan(_plant.Layout.FirstRatio, _plant.Layout.Ratios);
+    /// <summary>Furthest that the amount of a substance in the loop was from the charge at a moment kept, relative, the first minute apart.</summary>
     public double WorstDrift { get; private set; }
+    /// <summary>Largest balance that new tables and maps saw otherwise than those before them, relative.</summary>
+    public double LargestHandover { get; private set; }
     public int Steps { get; private set; }
     public int Jacobians { get; private set; }
     public long Evaluations { get; private set; }
@@ -81,8 +72,6 @@ internal sealed class CooldownRun
     private readonly List<Crossing> _crossings = [];
     private double[]? _slopes;
 
-    /// <summary>True: one composition and its tables all along.</summary>
-    public bool Frozen { get; init; }
     /// <summary>Load temperatures whose times are wanted, K.</summary>
     public IReadOnlyList<double> TimedK { get; set; } = [];
     /// <summary>Highest pressure of the high side at the compressor so far, Pa.</summary>
@@ -99,6 +88,7 @@ internal sealed class CooldownRun
     {
         var (l, h) = (_plant.Layout, _plant.Hardware);
         var guess = _maker.Guess;
+        double[] charged = Charged, xi = LoopMap.Xi(charged);
         double start = loadK ?? h.RoomK, drop = h.Layout.Aftercooler.PressureDropPa, flow = 0.02;
         double high = h.Buffer is { } b ? b.SetPressurePa * Math.Exp(Math.Min(0, guess.X[ClosedLoop.LoopState.High])) : Math.Exp(guess.X[ClosedLoop.LoopState.High]) - drop;
         var at = new PlantPoint
@@ -107,8 +97,8 @@ internal sealed class CooldownRun
         };
         flow = _maker.GuessedFlow(at.ThrottlePa, at.CoilPa) ?? flow;
         at.Flow = flow;
-        var map = _maker.Make(_charged, at, null, start, SameZ, StartReach);
-        _f = new PlantEquations(_plant, _maker.Maps) { Loop = map, ChargeMol = ChargeMol };
+        var map = _maker.Make(charged, xi, at, PieceK, Room * _options.Reach, StartReach, false);
+        _f = new PlantEquations(_plant, _maker.Maps, _charge) { Loop = map };
         _state = new double[l.Count];
         for (int i = 0; i < l.Cells; i++) _state[i] = _plant.Metal.Heat(h.RoomK + (start - h.RoomK) * (i + 0.5) / l.Cells);
         _state[l.Load] = _plant.Load.Heat(start);
@@ -119,6 +109,7 @@ internal sealed class CooldownRun
         }
         (_state[l.High], _state[l.LnSuction], _state[l.LnCoil], _state[l.LnFlow], _state[l.Return]) =
             (guess.X[ClosedLoop.LoopState.High], guess.X[ClosedLoop.LoopState.LnSuction], guess.X[ClosedLoop.LoopState.LnCoil], Math.Log(flow), guess.X[ClosedLoop.LoopState.LowOutlet]);
+        xi.CopyTo(_state, l.FirstRatio);
         _state[l.Precooler] = (loadK is null ? h.RoomK : Math.Max(240, start)) / PlantLayout.PrecoolerScale;
         _startHeat = TotalHeat();
     }
@@ -143,15 +134,15 @@ internal sealed class CooldownRun
     private bool OnePiece(double endS, double? loadK, Action<double>? progress)
     {
         _cancel.ThrowIfCancellationRequested();
-        // brought up to date only when the run goes on: a moment looked at between two calls is then one in balance
-        if (_piece is { } last && _f.Running && !Frozen) Update(last.LengthS, last.MovedK);
+        if (_piece is { } last && _f.Running) Renew(last.LengthS, last.MovedK, last.FromXi);
         double from = TimeS, fromK = LoadK;
-        Piece(Math.Min(endS, from + (_f.Running && !Frozen ? _pieceS : double.PositiveInfinity)), loadK);
+        double[] fromXi = Xi.ToArray();
+        Piece(Math.Min(endS, from + (_f.Running ? _pieceS : double.PositiveInfinity)), loadK);
         progress?.Invoke(TimeS);
-        _piece = (TimeS - from, Math.Abs(LoadK - fromK));
-        if (!_f.Running || Frozen || Stopped is not null) return true;
-        // asked for the end of everything: there when neither heat nor composition moves
-        return !(endS >= ForeverS && TimeS > SettlingS && TimeS > 1.25 * from && Math.Abs(LoadK - fromK) < StillK && Off(_state, out _, out _) < StillDrift);
+        _piece = (TimeS - from, Math.Abs(LoadK - fromK), fromXi);
+        if (!_f.Running || Stopped is not null) return true;
+        // asked for the end of everything: there when nothing moves
+        return !(endS >= ForeverS && TimeS > SettlingS && TimeS > 1.25 * from && Math.Abs(LoadK - fromK) < StillK);
     }
 
     /// <summary>Stops the compressor.</summary>
@@ -168,13 +159,9 @@ internal sealed class CooldownRun
         var l = _plant.Layout;
         Pieces++;
         var jacobian = new PlantJacobian(_f);
-        if (_f.Running)
-        {
-            // the start's guess is far off: there the relaxation is the safer way
-            if (Pieces > 1) LoopBalance.Settle(jacobian, _state, _factors);
-            else jacobian.Refresh(_state, _factors);
-        }
-        var problem = new InitialValueProblem(l.Count, _f.Slope) { Parameters = _factors[..PlantParameters.SlopeCount], Jacobian = jacobian.Fill };
+        // later the relaxation goes on with the matrix it has until the first Jacobian
+        if (_f.Running && Pieces == 1) jacobian.Refresh(_state, _factors);
+        var problem = new InitialValueProblem(l.Count, _f.Slope) { Parameters = _factors[..PlantParameters.Count], Jacobian = jacobian.Fill };
         var tolerances = new double[l.Count];
         Array.Fill(tolerances, 100 * _options.Tolerance);
         for (int i = l.High; i < l.Cooled; i++) tolerances[i] = _options.Tolerance;
@@ -185,16 +172,17 @@ internal sealed class CooldownRun
             double heat = _plant.Load.Heat(until);
             events.Add(IntegrationEvent.WhenZero("until", (_, y, _) => y[l.Load] - heat) with { Effect = EventEffect.Stop });
         }
-        if (_f.Running && !Frozen)
+        if (_f.Running)
         {
-            double next = _plant.Load.Heat(now - PieceK);
+            double next = _plant.Load.Heat(Math.Min(now - 0.5, _f.Loop.LoadToK));
             events.Add(IntegrationEvent.WhenZero("colder", (_, y, _) => y[l.Load] - next) with { Effect = EventEffect.Stop, Direction = EventDirection.Falling });
             var frame = _f.Loop.Tables.Frame;
             double low = Math.Log(frame.LowFromPa / 1.04), high = Math.Log(frame.LowToPa * 1.04);
             events.Add(IntegrationEvent.WhenZero("low side below its tables", (_, y, _) => y[l.LnSuction] - low) with { Effect = EventEffect.Stop, Direction = EventDirection.Falling });
             events.Add(IntegrationEvent.WhenZero("low side above its tables", (_, y, _) => y[l.LnCoil] - high) with { Effect = EventEffect.Stop, Direction = EventDirection.Rising });
-            (_stopAtS, _lookedK) = (double.PositiveInfinity, now);
-            events.Add(IntegrationEvent.WhenZero("drift", (t, _, _) => Math.Max(-1, t - _stopAtS)) with { Effect = EventEffect.Stop, Direction = EventDirection.Rising });
+            var loop = _f.Loop;
+            double reach = Math.Max(_options.Reach, 1.2 * loop.Distance(Xi));
+            if (!loop.Held) events.Add(IntegrationEvent.WhenZero("composition", (_, y, _) => reach - loop.Distance(y.Slice(l.FirstRatio, l.Ratios))) with { Effect = EventEffect.Stop, Direction = EventDirection.Falling });
             // above 0 the buffer holds the pressure
             double cap = _plant.Hardware.Buffer is null ? double.PositiveInfinity : 0, measure = Math.Min(_state[l.High], cap);
             events.Add(IntegrationEvent.WhenZero("high side", (_, y, _) => LnFrame - Math.Abs(Math.Min(y[l.High], cap) - measure)) with { Effect = EventEffect.Stop, Direction = EventDirection.Falling });
@@ -202,7 +190,7 @@ internal sealed class CooldownRun
         var options = new IntegrationOptions
         {
             RelativeTolerance = _options.Tolerance, AbsoluteTolerances = tolerances, WithoutErrorControl = [l.Cooled, l.Leaked, l.Electrical], RelativeNoise = 1e-10, MaximumSteps = 4000, JacobianCost = _options.Sensitivity ? JacobianCostWithSlopes : JacobianCost, InitialStep = Math.Min(_firstStep, 0.5 * (endS - TimeS)),
-            Sensitivities = _options.Sensitivity ? new SensitivityOptions { Initial = _slopes ?? [], PlainStart = Pieces > 1, Looseness = SlopeLooseness } : null,
+            Sensitivities = _options.Sensitivity ? new SensitivityOptions { Initial = _slopes ?? [], Looseness = SlopeLooseness } : null,
         };
         var work = new double[l.Count];
         double longest = 0;
@@ -243,13 +231,6 @@ internal sealed class CooldownRun
         if (TimedK.Count > 0) Cross(step, work);
         SlopesAt?.Keep(step, _f, _factors);
         if (_record is not null) Sample(step, work);
-        if (!_f.Running || Frozen || !double.IsInfinity(_stopAtS)) return;
-        step.Evaluate(step.End, work);
-        double now = _plant.Load.Temperature(work[_plant.Layout.Load]);
-        if (Math.Abs(now - _lookedK) < LookedAtK) return;
-        _lookedK = now;
-        // the next step is cut where it begins
-        if (Off(work, out _, out _) > 1.5 * _options.Drift) _stopAtS = step.End + 1e-3;
     }
 
     // the load's heat is smooth within a step: bisection
@@ -293,6 +274,7 @@ internal sealed class CooldownRun
             step.Evaluate(time, work);
             _record!(new RunSample(time, work, this));
             HighestPa = Math.Max(HighestPa, _f.At.DischargePa);
+            if (time > CountedS && _f.Running) WorstDrift = Math.Max(WorstDrift, Drift());
         }
     }
 
@@ -304,58 +286,55 @@ internal sealed class CooldownRun
         return _f.At;
     }
 
-    // ln of every substance's share of what the loop holds over its share of the charge; the largest of them
-    private double Off(ReadOnlySpan<double> state, out double[] off, out PlantPoint at)
+    // of the state last evaluated
+    private double Drift()
     {
-        at = Point(state);
-        double[] moles = SpeciesContent.Of(_plant, _f, _maker.Model, at);
-        double total = moles.Sum();
-        off = new double[moles.Length];
-        for (int i = 0; i < off.Length; i++) off[i] = Math.Log(moles[i] / total / _charged[i]);
-        return off.Max(Math.Abs);
+        double most = 0;
+        double[] charged = Charged;
+        for (int i = 0; i < charged.Length; i++) most = Math.Max(most, Math.Abs(_f.SpeciesMoles[i] / (charged[i] * TotalMol) - 1));
+        return most;
     }
 
-    // composition, tables and offsets at the end of a piece of so many seconds in which the load moved by so much
-    private void Update(double lengthS, double movedK)
+    // tables and maps at the end of a piece of so many seconds in which the load moved by so much
+    private void Renew(double lengthS, double movedK, double[] fromXi)
+    {
+        double[] xi = Xi.ToArray(), before = Balances();
+        var at = _f.At;
+        bool slow = movedK < SlowKPerS * lengthS && LoadK < _plant.Hardware.RoomK - ComeThroughK, moving = movedK > MovingK;
+        _pieceS = Math.Clamp(PieceGrowth * lengthS, FirstPieceS, PieceS + PieceShare * TimeS);
+        double reach = slow ? StillReach : MovingReach;
+        TableFrame frame = _f.Loop.Tables.Frame, least = _maker.Frame(at, 0, reach);
+        bool holds = frame.Holds(at.ThrottlePa, at.HighPa, at.SuctionPa, at.CoilPa) && !_f.Loop.Held && at.LoadK > _f.Loop.LoadToK + (slow ? 0.5 : 2) && least.ColdestK >= frame.ColdestK && least.HighColdestK >= frame.HighColdestK
+            && frame.HighToPa / frame.HighFromPa < 1.1 * reach * reach * at.HighPa / at.ThrottlePa && _f.Loop.Distance(xi) < (slow ? StillRoom : Room) * _options.Reach;
+        if (holds)
+        {
+            var aligned = _maker.Aligned(_f.Loop, xi, at);
+            // next to boiling a throttle answers so steeply that what is mended whole may swing for ever
+            _f.Loop = slow ? aligned with { Offsets = (aligned.Offsets + _f.Loop.Offsets).Times(0.5) } : aligned;
+        }
+        else
+        {
+            // where it is on its way to
+            double[] middle = [.. xi];
+            double moved = xi.Select((v, i) => Math.Abs(v - fromXi[i])).DefaultIfEmpty(0).Max(), share = moving && !slow && moved > 0 ? Math.Min(_pieceS / lengthS, Ahead * _options.Reach / moved) : 0;
+            for (int i = 0; i < xi.Length; i++) middle[i] += share * (xi[i] - fromXi[i]);
+            _f.Loop = _maker.Make(LoopMap.Fractions(middle), xi, at, slow ? SlowK : PieceK, (slow ? StillRoom : Room) * _options.Reach, reach, slow);
+        }
+        _f.Handover = null;
+        double[] after = Balances();
+        _f.Handover = new LoopHandover(TimeS, Math.Clamp(FadeShare * TimeS, LeastFadeS, MostFadeS), [.. after.Select((v, i) => v - before[i])]);
+        if (TimeS > FirstPieceS) LargestHandover = Math.Max(LargestHandover, _f.Handover.Largest);
+    }
+
+    // of the loop where it stands
+    private double[] Balances()
     {
         var l = _plant.Layout;
-        double worst = Off(_state, out double[] off, out var at);
-        bool swings = _mending.Take(off, lengthS > LongShare * TimeS);
-        double[] z = [.. Z];
-        for (int i = 0; i < z.Length; i++) z[i] *= Math.Exp(-Math.Clamp(_mending.Share * off[i], -MostLnFraction, MostLnFraction));
-        Normalise(z);
-        Drift = worst;
-        // pressures that still come to balance say nothing about the composition's pace
-        if (TimeS > CountedS) WorstDrift = Math.Max(WorstDrift, worst);
-        // near the plateau a degree hangs on less of the composition than on the way down
-        bool slow = movedK < SlowKPerS * lengthS && LoadK < _plant.Hardware.RoomK - ComeThroughK;
-        _pieceS = Math.Clamp(lengthS * Math.Clamp((slow ? SlowShare : AimedShare) * _options.Drift / Math.Max(worst, 1e-9), 0.3, swings ? SwingShare : 2.5), FirstPieceS, 120 + PieceShare * TimeS);
-        var frame = _f.Loop.Tables.Frame;
-        bool holds = frame.Holds(at.ThrottlePa, at.HighPa, at.SuctionPa, at.CoilPa) && frame.ColdestK <= _maker.Frame(at, at.LoadK, StillReach).ColdestK + 8, moving = movedK > MovingK;
-        double[]? last = _lastZ;
-        _lastZ = [.. z];
-        if (holds && worst < SettledDrift)
-        {
-            // nothing moves but heat: the rest in long pieces, the maps in line with where it now stands
-            if (!moving) _f.Loop = _maker.Aligned(_f.Loop.Tables, _f.Loop.Passages, at, _f.Loop);
-            return;
-        }
-        // as it will be in the middle of the next piece
-        if (last is not null && moving && !swings)
-        {
-            double share = Math.Min(1, 0.5 * _pieceS / lengthS);
-            for (int i = 0; i < z.Length; i++) z[i] *= Math.Exp(Math.Clamp(share * Math.Log(z[i] / last[i]), -_options.Drift, _options.Drift));
-            Normalise(z);
-        }
-        var before = _f.Loop;
-        _f.Loop = _maker.Make(z, at, before, at.LoadK - PieceK, moving && !slow ? 0.5 * _options.Drift : SameZ, moving ? MovingReach : StillReach);
-        _state[l.Return] = LoopMapMaker.Carried(before.Tables.Low, _f.Loop.Tables.Low, at.ReturnEnthalpy, at.SuctionPa) / PlantLayout.EnthalpyScale;
-    }
-
-    private static void Normalise(double[] z)
-    {
-        double sum = z.Sum();
-        for (int i = 0; i < z.Length; i++) z[i] /= sum;
+        Span<double> dy = stackalloc double[l.Count];
+        if (!_f.Evaluate(_state, _factors, dy, slopes: false)) return new double[l.Balances];
+        var balances = dy.Slice(l.High, l.Balances);
+        _f.Handover?.Take(TimeS, balances);
+        return balances.ToArray();
     }
 }
 

@@ -34,8 +34,8 @@ public enum CooldownQuantity
 }
 
 /// <summary>
-/// Values and derivatives of a run's quantities at asked times. The derivatives are those at the composition that circulates: what a parameter does to the composition is
-/// not in them. Immutable.
+/// Values and derivatives of a run's quantities at asked times. What a parameter does to the composition that circulates is in the
+/// derivatives; where new tables take over is not. Immutable.
 /// </summary>
 public sealed class CooldownSlopes
 {
@@ -45,7 +45,7 @@ public sealed class CooldownSlopes
     internal CooldownSlopes(double[] timeS, double[][] values, double[][][] slopes) => (TimeS, _values, _slopes) = (timeS, values, slopes);
 
     /// <summary>Keys of the parameters, all factors on what the parts' models give: <see cref="CourseFactors"/> without <c>light-gas</c>, which is nothing but composition.</summary>
-    public IReadOnlyList<string> Parameters { get; } = PlantParameters.Ids[..PlantParameters.SlopeCount];
+    public IReadOnlyList<string> Parameters { get; } = PlantParameters.Ids;
     /// <summary>s from the start, rising.</summary>
     public IReadOnlyList<double> TimeS { get; }
 

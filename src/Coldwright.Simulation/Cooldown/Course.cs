@@ -9,6 +9,10 @@ public sealed record CourseOptions
     public double WarmUpS { get; init; }
     /// <summary>Factors on what the parts' models give, by <see cref="CourseFactors.Ids"/>, each 0.02..50; those left out are 1.</summary>
     public IReadOnlyDictionary<string, double> Factors { get; init; } = new Dictionary<string, double>();
+    /// <summary>Load temperature from which <see cref="LateFactors"/> hold too, K; null: never.</summary>
+    public double? LateBelowK { get; init; }
+    /// <summary>Factors that come on top of <see cref="Factors"/> once the load has fallen to <see cref="LateBelowK"/>: what freezes is not there while it is warm.</summary>
+    public IReadOnlyDictionary<string, double> LateFactors { get; init; } = new Dictionary<string, double>();
     /// <summary>Heat put into the load on purpose, W, at least 0.</summary>
     public double LoadW { get; init; }
     /// <summary>Cells of the recuperator, 8 to 200.</summary>
@@ -21,15 +25,17 @@ public sealed record CourseOptions
     /// <summary>Times at which the derivatives of the course by the factors are wanted, s from the start; empty: none, and the course costs less.</summary>
     public IReadOnlyList<double> SlopeTimesS { get; init; } = [];
 
-    internal double[] FactorArray()
+    internal double[] FactorArray() => Times(PlantParameters.Nominal(), Factors);
+
+    /// <summary>Multiplies factors by those of a table.</summary>
+    internal static double[] Times(double[] f, IReadOnlyDictionary<string, double> by)
     {
-        var f = PlantParameters.Nominal();
-        foreach (var (id, value) in Factors)
+        foreach (var (id, value) in by)
         {
             var i = Array.IndexOf(PlantParameters.Ids, id);
             if (i < 0) throw new ArgumentException($"'{id}' is no factor of a course; known are {string.Join(", ", PlantParameters.Ids)}");
             if (!(value >= 0.02 && value <= 50)) throw new ArgumentException(FormattableString.Invariant($"factor {id} is {value}; it must be 0.02 to 50"));
-            f[i] = value;
+            f[i] *= value;
         }
         return f;
     }

@@ -13,8 +13,14 @@ internal sealed class CourseSolver(Plant plant, LoopMapMaker maker, CourseOption
     {
         var cooldown = new CooldownOptions { Cells = options.Cells, InsulationCells = options.InsulationCells, Tolerance = options.Tolerance, LoadW = options.LoadW, Plateau = false, Halving = false, Sensitivity = options.SlopeTimesS.Count > 0 };
         cooldown.Check();
-        var run = new CooldownRun(plant, maker, cooldown, options.FactorArray(), Keep, cancel) { SlopesAt = cooldown.Sensitivity ? new SlopeRecorder(plant, options.SlopeTimesS) : null };
+        double[] factors = options.FactorArray();
+        var run = new CooldownRun(plant, maker, cooldown, factors, Keep, cancel) { SlopesAt = cooldown.Sensitivity ? new SlopeRecorder(plant, options.SlopeTimesS) : null };
         run.Start(null);
+        if (options.LateBelowK is { } late)
+        {
+            run.To(options.ShutOffS, late, null);
+            CourseOptions.Times(factors, options.LateFactors);
+        }
         run.To(options.ShutOffS, null, null);
         if (run.Stopped is { } no) throw new SolveException(no with { Advice = FormattableString.Invariant($"followed to {run.TimeS / 60:0.#} min, with the load at {run.LoadK:0.#} K: {no.Advice}") });
         double stopK = run.LoadK, room = plant.Hardware.RoomK;
@@ -59,7 +65,7 @@ internal sealed class CourseSolver(Plant plant, LoopMapMaker maker, CourseOption
         double coil = at.LoadK, back = plant.Hardware.RoomK, flow = 0;
         if (at.Flow > 0)
         {
-            var low = sample.Run.Equations.Loop.Tables.Low;
+            var low = sample.Run.Equations.Streams.Low;
             (coil, back, flow) = (low.Temperature(at.CoilOutEnthalpy, at.CoilOutPa, out _), low.Temperature(at.ReturnGas, at.SuctionPa, out _), at.Flow * low.MolarMass);
         }
         _kept.Add((sample.TimeS, at, coil, back, flow));

@@ -10,10 +10,10 @@ using Coldwright.Machine.Description;
 
 namespace Coldwright.Simulation.Cooldown;
 
-/// <summary>Makes the maps of the parts and, for every composition on the way, tables and offsets. Maps made are kept and taken again where they suit. Not thread-safe.</summary>
+/// <summary>Makes the maps of the parts and, about compositions on the way, tables with their slopes and offsets. Maps made are kept and taken again where they suit. Not thread-safe.</summary>
 internal sealed class LoopMapMaker
 {
-    private const double DeltaK = 14, DeltaShare = 0.12, PrecoolerColdestK = 185, ColdestK = 60, AboveK = 3;
+    private const double DeltaK = 14, DeltaShare = 0.12, PrecoolerColdestK = 185, ColdestK = 60, AboveK = 3, LeastFallK = 2.5;
 
     private readonly Hardware _hardware;
     private readonly CancellationToken _cancel;
@@ -23,6 +23,9 @@ internal sealed class LoopMapMaker
     private readonly CapillaryModel _capillary;
     private readonly ValveModel _valve;
     private readonly List<(LoopMap Map, PlantPoint At)> _kept = [];
+    private double _fallK = double.PositiveInfinity;
+    private readonly Flash? _directFlash;
+    private readonly TransportModel _transport;
     private readonly Lazy<LoopState> _guess;
     private (double Throttle, double Coil, double? Flow)? _guessedFlow;
 
@@ -36,8 +39,9 @@ internal sealed class LoopMapMaker
         (_hardware, _cancel, _direct) = (hardware, cancel, direct);
         _tables = new LoopTablesMaker(model, hardware, options, cancel);
         _flash = new Flash(model);
-        var transport = new TransportModel(model);
-        (_capillary, _valve) = (new CapillaryModel(_flash, transport), new ValveModel(_flash, transport));
+        _transport = new TransportModel(model);
+        if (direct) _directFlash = new Flash(model);
+        (_capillary, _valve) = (new CapillaryModel(_flash, _transport), new ValveModel(_flash, _transport));
         Model = model;
         _guess = new(() => WarmStart.Guess(hardware, model, new LoopTarget(HeldPressure.Neither, default, hardware.Machine.Operation.HighPressurePa, hardware.Machine.Operation.LowPressurePa, hardware.Layout.Aftercooler.PressureDropPa), cancel));
     }
@@ -64,6 +68,8 @@ internal sealed class LoopMapMaker
 
     public HelmholtzModel Model { get; }
     public Hardware Hardware => _hardware;
+    /// <summary>Times that a composition had to be held for want of slopes.</summary>
+    public int WithoutSlopes { get; private set; }
     /// <summary>Tables made.</summary>
     public int Made => _tables.Made;
     /// <summary>The parts' maps, made with the first composition.</summary>
@@ -80,89 +86,140 @@ internal sealed class LoopMapMaker
         return (valve.MolarFlow, valve.Choked);
     }
 
-    /// <summary>Frame of tables around a moment, for loads down to a temperature (K): isobars so far from its pressures, as a factor.</summary>
-    public TableFrame Frame(in PlantPoint at, double loadK, double reach)
+    /// <summary>Frame of tables around a moment, for a load that falls by so much (K): isobars so far from its pressures, as a factor.</summary>
+    public TableFrame Frame(in PlantPoint at, double fallK, double reach)
     {
-        double cold = Math.Max(ColdestK, loadK - Math.Max(DeltaK, DeltaShare * loadK));
-        if (_hardware.Layout.Precooler is not null) cold = Math.Min(cold, PrecoolerColdestK);
-        return new TableFrame(at.ThrottlePa / reach, at.HighPa * reach, Math.Min(at.SuctionPa, at.CoilPa) / reach, Math.Max(at.SuctionPa, at.CoilPa) * reach, Math.Floor(cold), _hardware.AftercooledK + AboveK);
+        double load = at.LoadK - fallK, cold = Math.Max(ColdestK, load - Math.Max(DeltaK, DeltaShare * load)), high = Math.Max(cold, at.ThrottleK - fallK - Math.Min(DeltaK, 0.5 * fallK));
+        if (_hardware.Layout.Precooler is not null) (cold, high) = (Math.Min(cold, PrecoolerColdestK), Math.Min(high, PrecoolerColdestK));
+        return new TableFrame(at.ThrottlePa / reach, at.HighPa * reach, Math.Min(at.SuctionPa, at.CoilPa) / reach, Math.Max(at.SuctionPa, at.CoilPa) * reach, Math.Floor(cold), _hardware.AftercooledK + AboveK) { HighColdestK = Math.Floor(high) };
     }
 
-    /// <summary>Maps of a composition around a moment.</summary>
-    /// <param name="z">Mole fractions.</param>
-    /// <param name="at">Temperatures, pressures and flow to bring the maps into line at; enthalpies in it are those of <paramref name="before"/>.</param>
-    /// <param name="before">The maps until now; null at the start.</param>
-    /// <param name="loadK">Coldest load the tables are to serve, K.</param>
-    /// <param name="near">Maps kept from before are taken when ln of no fraction is further off than this; 0: none.</param>
+    /// <summary>Maps about a composition and a moment.</summary>
+    /// <param name="middle">Mole fractions in the middle of the tables.</param>
+    /// <param name="xi">What circulates at the moment, ln(z_i/z_1) from the second substance on.</param>
+    /// <param name="at">Temperatures, pressures and flow to bring the maps into line at.</param>
+    /// <param name="fallK">How far the load may fall before other tables are made, K.</param>
+    /// <param name="near">Maps kept from before are taken when what circulates is no further from their middle than this.</param>
     /// <param name="reach">How far the tables' isobars lie from the moment's pressures, as a factor.</param>
-    public LoopMap Make(double[] z, in PlantPoint at, LoopMap? before, double loadK, double near, double reach)
+    /// <param name="slow">True: near rest, where maps are always brought into line.</param>
+    public LoopMap Make(double[] middle, double[] xi, in PlantPoint at, double fallK, double near, double reach, bool slow)
     {
-        var frame = Frame(at, loadK, reach);
-        var kept = Kept(z, at, frame, near);
-        if (kept is { } whole && Alike(whole.At, at)) return whole.Map;
-        var tables = kept?.Map.Tables ?? Tables(z, frame);
-        var map = Aligned(tables, kept?.Map.Passages ?? (_direct ? PlantPassages.None : PlantPassages.Of(_hardware, tables)), at, before);
+        var kept = Kept(xi, at, fallK, near, reach);
+        if (!slow && kept is { } whole && Alike(whole.At, at)) return whole.Map;
+        var map = Aligned(kept?.Map ?? About(middle, at, fallK, reach), xi, at);
         _kept.Add((map, at));
         return map;
     }
 
-    private LoopTables Tables(double[] z, TableFrame frame)
+    private LoopMap About(double[] z, in PlantPoint at, double fallK, double reach)
     {
-        var made = _tables.Make(z, frame);
-        return _direct ? made with { High = StreamTable.Direct(Model, z, frame.ColdestK, frame.WarmestK), Low = StreamTable.Direct(Model, z, frame.ColdestK, frame.WarmestK) } : made;
+        var frame = Frame(at, fallK, reach);
+        if (_direct)
+        {
+            StreamTable Of(double[] fractions) => StreamTable.Direct(_directFlash!, _transport, fractions, frame.ColdestK, frame.WarmestK);
+            var (high, low) = (Of(z), Of(z));
+            return Fitted(_tables.Make(z, frame) with { High = high, Low = low }, null, PlantPassages.None, false) with { Direct = Of, LoadToK = at.LoadK - fallK };
+        }
+        // where liquids mingle or part no slopes may be found: tables that end warmer do without that place
+        for (_fallK = Math.Min(fallK, 2 * _fallK); _fallK >= LeastFallK; _fallK *= 0.4)
+        {
+            frame = Frame(at, _fallK, reach);
+            if (_tables.WithSlopes(_tables.Make(z, frame)) is { Family: { } family } tables && StreamMover.Create(family.High) is { } high && StreamMover.Create(family.Low) is { } low)
+                return Fitted(tables, (high, low), PlantPassages.Of(_hardware, high, low), false) with { LoadToK = at.LoadK - _fallK };
+        }
+        WithoutSlopes++;
+        _fallK = Math.Max(_fallK, LeastFallK);
+        var alone = _tables.Make(z, frame);
+        return Fitted(alone, null, PlantPassages.Of(_hardware, alone), true) with { LoadToK = at.LoadK - LeastFallK };
     }
 
-    /// <summary>The parts' maps on given tables, brought into line with the parts' own models at a moment.</summary>
-    /// <param name="tables">Tables.</param>
-    /// <param name="passages">What the passages do on them.</param>
-    /// <param name="at">The moment; its enthalpies are those of <paramref name="before"/>.</param>
-    /// <param name="before">The maps until now; null at the start.</param>
-    public LoopMap Aligned(LoopTables tables, PlantPassages passages, in PlantPoint at, LoopMap? before)
+    private LoopMap Fitted(LoopTables tables, (StreamMover High, StreamMover Low)? movers, PlantPassages passages, bool held)
     {
-        double[] z = tables.Z;
-        var h = _hardware;
-        if (Maps is null)
-            Maps = new PlantMaps(new CompressorMap(tables.Compressor, at.SuctionPa, h.RoomK), new ThrottleMap(Throttle),
-                h.Precooler is { } pc ? new PrecoolerMap(PrecoolerLoop.Create(pc, h.Layout.Precooler!.Loop!.Refrigerant, _cancel), pc, pc.Evaporator.ConductanceWPerK, h.RoomK, _cancel) : null);
-        var (aftercooled, lnHigh) = LoopMap.Fit(tables.High, h.AftercooledK, tables.Frame.HighFromPa, tables.Frame.HighToPa);
-        var (warm, lnLow) = LoopMap.Fit(tables.Low, h.RoomK, tables.Frame.LowFromPa, tables.Frame.LowToPa);
-        var map = new LoopMap { Tables = tables, Passages = passages, Aftercooled = aftercooled, LnHigh = lnHigh, RoomWarm = warm, LnLow = lnLow, PrecoolerWPerK = before?.PrecoolerWPerK ?? Maps.Precooler?.ConductanceWPerK ?? 0 };
-        double returned = Carried(before?.Tables.Low, tables.Low, at.ReturnEnthalpy, at.SuctionPa), afterK = tables.High.Temperature(map.AftercooledEnthalpy(at.HighPa), at.HighPa, out _), beforePrecooler = map.AftercooledEnthalpy(at.HighPa);
+        var (f, h) = (tables.Frame, _hardware);
+        var (aftercooled, lnHigh) = LoopMap.Fit(tables.High, h.AftercooledK, f.HighFromPa, f.HighToPa);
+        var (warm, lnLow) = LoopMap.Fit(tables.Low, h.RoomK, f.LowFromPa, f.LowToPa);
+        return new LoopMap
+        {
+            Tables = tables, Movers = movers, Passages = passages, Held = held, Middle = LoopMap.Xi(tables.Z), Aftercooled = aftercooled, LnHigh = lnHigh, RoomWarm = warm, LnLow = lnLow,
+            AftercooledSlopes = movers is { } m ? LoopMap.FitSlopes(m.High, h.AftercooledK, f.HighFromPa, f.HighToPa) : [],
+            RoomWarmSlopes = movers is { } n ? LoopMap.FitSlopes(n.Low, h.RoomK, f.LowFromPa, f.LowToPa) : [],
+        };
+    }
+
+    /// <summary>The same tables with the parts' maps brought into line with the parts' own models at a moment.</summary>
+    /// <param name="map">Tables, and maps until now.</param>
+    /// <param name="xi">What circulates at the moment.</param>
+    /// <param name="at">The moment.</param>
+    public LoopMap Aligned(LoopMap map, double[] xi, in PlantPoint at)
+    {
+        var (h, tables, streams) = (_hardware, map.Tables, new Circulating(map));
+        streams.Take(xi);
+        Maps ??= new PlantMaps(new CompressorMap(tables.Compressor, at.SuctionPa, h.RoomK), new ThrottleMap(Throttle),
+            h.Precooler is { } pc ? new PrecoolerMap(PrecoolerLoop.Create(pc, h.Layout.Precooler!.Loop!.Refrigerant, _cancel), pc, pc.Evaporator.ConductanceWPerK, h.RoomK, _cancel) : null);
+        double[] z = [.. streams.Z];
+        double beforePrecooler = streams.AftercooledEnthalpy(at.HighPa), afterK = streams.High.Temperature(beforePrecooler, at.HighPa, out _), share = 1;
+        double hot = Density(streams.High, beforePrecooler, at.HighPa) * afterK;
         if (h.Layout.WarmExchanger is { } wx)
         {
-            double exact = WarmExchange.Heat(tables.High, beforePrecooler, at.HighPa, tables.Low, returned, at.SuctionPa, wx.ConductanceWPerK / at.Flow);
-            double simple = PlantEquations.WarmExchangerHeat(tables, beforePrecooler, at.HighPa, returned, at.SuctionPa, wx.ConductanceWPerK / at.Flow);
-            if (simple > 1 && exact > 0) map = map with { WarmExchanger = exact / simple };
+            double exact = WarmExchange.Heat(streams.High, beforePrecooler, at.HighPa, streams.Low, at.ReturnEnthalpy, at.SuctionPa, wx.ConductanceWPerK / at.Flow);
+            double simple = PlantEquations.WarmExchangerHeat(streams.High, streams.Low, beforePrecooler, at.HighPa, at.ReturnEnthalpy, at.SuctionPa, wx.ConductanceWPerK / at.Flow);
+            if (simple > 1 && exact > 0) share = exact / simple;
             beforePrecooler -= exact;
         }
-        if (Maps.Precooler is { } precooler && precooler.Fitted(tables.High, beforePrecooler, at.HighPa, at.Flow, _cancel) is { } fit) map = map with { PrecoolerWPerK = fit.ConductanceWPerK };
-        double throttleK = Math.Clamp(at.ThrottleK, tables.High.ColdestK, tables.High.WarmestK);
-        double dischargeK = at.DischargeK > 0 ? at.DischargeK : 340;
-        return map with
+        double conductance = map.PrecoolerWPerK > 0 ? map.PrecoolerWPerK : Maps.Precooler?.ConductanceWPerK ?? 0;
+        if (Maps.Precooler is { } precooler && precooler.Fitted(streams.High, beforePrecooler, at.HighPa, at.Flow, _cancel) is { } fit) conductance = fit.ConductanceWPerK;
+        double throttleK = Math.Clamp(at.ThrottleK, streams.High.ColdestK, streams.High.WarmestK), dischargeK = at.DischargeK > 0 ? at.DischargeK : 340;
+        map = map with
         {
-            Compressor = Maps.Compressor.Offset(tables.Compressor, at.SuctionK, at.SuctionPa, at.DischargePa, h.RoomK),
-            LnThrottle = Maps.Throttle.Offset(tables.High, z, throttleK, tables.High.Enthalpy(throttleK, at.ThrottlePa), at.ThrottlePa, at.CoilPa),
-            HotGas = _flash.TemperaturePressure(dischargeK, at.DischargePa, z).MolarDensity / (Density(tables.High, map.AftercooledEnthalpy(at.HighPa), at.HighPa) * afterK / dischargeK * at.DischargePa / at.HighPa),
+            WarmExchanger = share,
+            PrecoolerWPerK = conductance,
+            HotGas = _flash.TemperaturePressure(dischargeK, at.DischargePa, z).MolarDensity / (hot / dischargeK * at.DischargePa / at.HighPa),
         };
+        return WithSlopes(map, xi, streams, throttleK, at);
+    }
+
+    // compressor and throttle asked at what circulates, and how their answers change with it
+    private LoopMap WithSlopes(LoopMap map, double[] xi, Circulating streams, double throttleK, PlantPoint at)
+    {
+        LoopOffsets Of(double[] about)
+        {
+            streams.Take(about);
+            var model = map.Movers is null ? map.Tables.Compressor : _tables.Along(map.Tables, [.. streams.Z])!.Compressor;
+            var (lnFlow, lnWork, dischargeK) = Maps.Compressor.Offset(model, at.SuctionK, at.SuctionPa, at.DischargePa, _hardware.RoomK);
+            return new(lnFlow, lnWork, dischargeK, Maps.Throttle.Offset(streams.High, streams.Z, throttleK, streams.High.Enthalpy(throttleK, at.ThrottlePa), at.ThrottlePa, at.CoilPa, map.Throttle));
+        }
+
+        var here = Of(xi);
+        if (map.Movers is null) return map with { Offsets = here, OffsetSlopes = [] };
+        var slopes = map.OffsetSlopes;
+        if (slopes.Length == 0)
+        {
+            slopes = new LoopOffsets[xi.Length];
+            double[] about = [.. xi];
+            for (int d = 0; d < xi.Length; d++)
+            {
+                about[d] += StreamMover.NeighbourStep;
+                slopes[d] = (Of(about) - here).Times(1 / StreamMover.NeighbourStep);
+                about[d] = xi[d];
+            }
+        }
+        // in the middle what makes them right where it stands
+        var middle = here;
+        for (int d = 0; d < xi.Length; d++) middle -= slopes[d].Times(xi[d] - map.Middle[d]);
+        return map with { Offsets = middle, OffsetSlopes = slopes };
     }
 
     // offsets hardly change over so much
     private static bool Alike(in PlantPoint a, in PlantPoint b) =>
         Math.Abs(a.ThrottleK - b.ThrottleK) < 0.02 * b.ThrottleK && Math.Abs(Math.Log(a.HighPa / b.HighPa)) < 0.03 && Math.Abs(Math.Log(a.SuctionPa / b.SuctionPa)) < 0.05 && Math.Abs(a.SuctionK - b.SuctionK) < 5;
 
-    /// <summary>An enthalpy of another composition's table at the same temperature, J/mol.</summary>
-    public static double Carried(StreamTable? from, StreamTable to, double enthalpy, double pressurePa)
-    {
-        if (from is null || ReferenceEquals(from, to)) return enthalpy;
-        return to.Enthalpy(Math.Clamp(from.Temperature(enthalpy, pressurePa, out _), to.ColdestK, to.WarmestK), pressurePa);
-    }
-
     private static double Density(StreamTable table, double enthalpy, double pressurePa) => table.At(enthalpy, pressurePa) is var p ? p.Density / p.MolarMass : 0;
 
     // Maps made on another way down, where composition, pressures and cold end suit: of those tables that were made first, so that the same run comes to the same answer
     // whatever was made after it, the map brought into line nearest by.
-    private (LoopMap Map, PlantPoint At)? Kept(double[] z, PlantPoint at, TableFrame frame, double near)
+    private (LoopMap Map, PlantPoint At)? Kept(double[] xi, PlantPoint at, double fallK, double near, double reach)
     {
+        var frame = Frame(at, 0, reach);
         (LoopMap Map, PlantPoint At)? best = null;
         foreach (var kept in _kept)
         {
@@ -172,10 +229,8 @@ internal sealed class LoopMapMaker
                 if (ReferenceEquals(b.Map.Tables, t) && Math.Abs(kept.At.ThrottleK - at.ThrottleK) < Math.Abs(b.At.ThrottleK - at.ThrottleK)) best = kept;
                 continue;
             }
-            if (t.Frame.ColdestK > frame.ColdestK + 10 || !t.Frame.Holds(at.ThrottlePa, at.HighPa, at.SuctionPa, at.CoilPa)) continue;
-            double off = 0;
-            for (int i = 0; i < z.Length; i++) off = Math.Max(off, Math.Abs(Math.Log(t.Z[i] / z[i])));
-            if (off < near) best = kept;
+            if (kept.Map.Held || t.Frame.ColdestK > frame.ColdestK || t.Frame.HighColdestK > frame.HighColdestK || kept.Map.LoadToK > at.LoadK - Math.Min(0.4 * fallK, LeastFallK) || t.Frame.HighToPa / t.Frame.HighFromPa > 1.1 * frame.HighToPa / frame.HighFromPa) continue;
+            if (t.Frame.Holds(at.ThrottlePa, at.HighPa, at.SuctionPa, at.CoilPa) && kept.Map.Distance(xi) <= near) best = kept;
         }
         return best;
     }

@@ -4,17 +4,18 @@ namespace Coldwright.Simulation.Cooldown;
 
 /// <summary>
 /// How pressures, flow and returning gas come to the loop's balances G(x) = 0: dx/dt = -J^-1 G/<see cref="TimeS"/>, Newton's direction with a Jacobian taken now and then.
-/// Whatever the sign of the couplings between them, all five then die away alike, within seconds; a relaxation of each by its own balance swings where a buffer regulates.
+/// Whatever the sign of the couplings between them, all then die away alike, within seconds; a relaxation of each by its own balance swings where a buffer regulates.
 /// </summary>
-internal sealed class LoopRelaxation
+/// <param name="size">Number of balances: high, suction, coil, flow, return, then the ratios of the substances.</param>
+internal sealed class LoopRelaxation(int size)
 {
-    /// <summary>High, suction, coil, flow, return.</summary>
-    public const int Size = 5;
+    /// <summary>Number of balances.</summary>
+    public int Size => size;
     /// <summary>s; far below anything that stores heat.</summary>
     public const double TimeS = 3;
 
     private const double Far = 0.3;
-    private readonly double[] _inverse = new double[Size * Size];
+    private readonly double[] _inverse = new double[size * size];
 
     /// <summary>False until a Jacobian was taken.</summary>
     public bool Known { get; private set; }

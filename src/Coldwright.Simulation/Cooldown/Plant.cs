@@ -35,7 +35,7 @@ internal sealed class Plant
             Penetrations = [.. box.Penetrations.Select(p => new PlantPenetration(p.Name, p.AreaM2 / p.LengthM, p.Material, Parts.BoxEnclosure.EndsWarm(p)))];
             if (!Insulation.Complete) said.Add("density or specific heat of an insulation layer is not known: its stored heat is left out");
         }
-        Layout = new PlantLayout(cells, Insulation?.Count ?? 0);
+        Layout = new PlantLayout(cells, Insulation?.Count ?? 0, hardware.Machine.Charge.Mixture.MoleFractions.Count - 1);
         Said = said;
     }
 

@@ -8,8 +8,8 @@ namespace Coldwright.Simulation.Cooldown;
 
 /// <summary>
 /// Slopes of all unknowns (docs/theory/cooldown.md). Streams are quasi-steady: the high stream is marched down the wall's temperatures, through
-/// throttle and coil, the low one back up, without iteration between them. Pressures, flow, returning gas and charge relax to the loop's balances within
-/// seconds, so that at rest they are those of the closed rating. Not thread-safe.
+/// throttle and coil, the low one back up, without iteration between them. Pressures, flow, returning gas, charge and what circulates relax to the loop's balances
+/// within seconds, so that at rest they are those of the closed rating. Not thread-safe.
 /// </summary>
 internal sealed class PlantEquations
 {
@@ -23,11 +23,16 @@ internal sealed class PlantEquations
     private readonly WallMarch _hot, _cold;
     private readonly double[] _wallK, _foamK, _foamW;
     private readonly IsothermalCoil? _coil;
+    private readonly PlantCharge _charge;
+    private readonly LoopContent _content;
     private PlantPoint _at;
+    private LoopMap _loop = null!;
+    private Circulating _streams = null!;
 
-    public PlantEquations(Plant plant, PlantMaps maps)
+    public PlantEquations(Plant plant, PlantMaps maps, PlantCharge charge)
     {
-        (_plant, _maps, ChargeMol) = (plant, maps, plant.Hardware.ChargeMol);
+        (_plant, _maps, _charge) = (plant, maps, charge);
+        (_content, Relaxation) = (new LoopContent(plant.Layout.Ratios + 1), new LoopRelaxation(plant.Layout.Balances));
         var h = plant.Hardware;
         _hot = new WallMarch(h.Recuperator, true, plant.Layout.Cells, plant.Conductivity);
         _cold = new WallMarch(h.Recuperator, false, plant.Layout.Cells, plant.Conductivity);
@@ -37,8 +42,20 @@ internal sealed class PlantEquations
 
     public Plant Plant => _plant;
     public PlantMaps Maps => _maps;
-    /// <summary>What circulates now.</summary>
-    public LoopMap Loop { get; set; } = null!;
+    /// <summary>Tables and maps about what circulates.</summary>
+    public LoopMap Loop
+    {
+        get => _loop;
+        set => (_loop, _streams) = (value, new Circulating(value));
+    }
+    /// <summary>What circulates in the last state evaluated.</summary>
+    public Circulating Streams => _streams;
+    /// <summary>What the charge sets.</summary>
+    public PlantCharge Charge => _charge;
+    /// <summary>mol of each substance in the loop in the last state evaluated.</summary>
+    public ReadOnlySpan<double> SpeciesMoles => _content.Moles;
+    /// <summary>Takes over from other maps without a jump; null: nothing to take over.</summary>
+    public LoopHandover? Handover { get; set; }
     /// <summary>False: the compressor stands still.</summary>
     public bool Running { get; set; } = true;
     /// <summary>The last state evaluated.</summary>
@@ -49,16 +66,17 @@ internal sealed class PlantEquations
     public ReadOnlySpan<double> FoamK => _foamK;
     /// <summary>Heat flows through the insulation, W, inwards; first into the inside.</summary>
     public ReadOnlySpan<double> FoamW => _foamW;
-    /// <summary>In the loop, before the factor on it, mol.</summary>
-    public double ChargeMol { get; init; }
     public long Evaluations { get; private set; }
-    public LoopRelaxation Relaxation { get; } = new();
+    public LoopRelaxation Relaxation { get; }
 
     /// <summary>Right-hand side; false where a part has no answer.</summary>
     public bool Slope(double time, ReadOnlySpan<double> y, ReadOnlySpan<double> p, Span<double> dy) 
     {
         if (!Evaluate(y, p, dy, slopes: false)) return false;
-        if (Running) Relaxation.Slopes(dy.Slice(_plant.Layout.High, LoopRelaxation.Size));
+        if (!Running) return true;
+        var balances = dy.Slice(_plant.Layout.High, _plant.Layout.Balances);
+        Handover?.Take(time, balances);
+        Relaxation.Slopes(balances);
         return true;
     }
 
@@ -76,7 +94,7 @@ internal sealed class PlantEquations
         {
             if (Running)
             {
-                if (!Streams(y, p, dy, slopes)) return false;
+                if (!Run(y, p, dy, slopes)) return false;
             }
             else _at.PrecoolerK = PlantLayout.PrecoolerScale * y[l.Precooler];
         }
@@ -124,21 +142,22 @@ internal sealed class PlantEquations
         return h.Recuperator.MetalAreaM2 * _plant.Layout.Cells / h.Recuperator.LengthM * _plant.Conductivity(0.5 * (_wallK[i] + _wallK[i - 1]));
     }
 
-    private bool Streams(ReadOnlySpan<double> y, ReadOnlySpan<double> p, Span<double> dy, bool slopes)
+    private bool Run(ReadOnlySpan<double> y, ReadOnlySpan<double> p, Span<double> dy, bool slopes)
     {
-        var (l, h, k, t) = (_plant.Layout, _plant.Hardware, _plant.Hardware.Knobs, Loop.Tables);
+        var (l, h, k, t) = (_plant.Layout, _plant.Hardware, _plant.Hardware.Knobs, _streams);
+        t.Take(y.Slice(l.FirstRatio, l.Ratios));
         double suction = Math.Exp(y[l.LnSuction]), coilPa = Math.Exp(y[l.LnCoil]), n = Math.Exp(y[l.LnFlow]), drop = h.Layout.Aftercooler.PressureDropPa;
-        Machine.Charge.BufferState? buffer = t.Buffer?.At(y[l.High], suction);
+        Machine.Charge.BufferState? buffer = Loop.Tables.Buffer?.At(y[l.High], suction);
         double high = buffer?.HighPa ?? Math.Exp(y[l.High]) - drop;
         if (!(high > 1.01 * coilPa) || !(high > 1.01 * suction) || !(n > LeastFlow) || !(n < 10)) return false;
         double returned = y[l.Return] * PlantLayout.EnthalpyScale, bypass = buffer?.BypassFlow ?? 0;
         _at = _at with { HighPa = high, DischargePa = high + drop, SuctionPa = suction, CoilPa = coilPa, Flow = n, Bypass = bypass, BufferPa = buffer?.PressurePa ?? 0, BufferContent = buffer?.Content ?? 0 };
 
         // warm end
-        double aftercooled = Loop.AftercooledEnthalpy(high), before = aftercooled, warmHeat = 0;
+        double aftercooled = t.AftercooledEnthalpy(high), before = aftercooled, warmHeat = 0;
         if (h.Layout.WarmExchanger is { } wx)
         {
-            warmHeat = Loop.WarmExchanger * WarmExchangerHeat(t, aftercooled, high, returned, suction, wx.ConductanceWPerK / n);
+            warmHeat = Loop.WarmExchanger * WarmExchangerHeat(t.High, t.Low, aftercooled, high, returned, suction, wx.ConductanceWPerK / n);
             before -= warmHeat;
         }
         double inlet = Precool(y, p, dy, before, high, n);
@@ -171,22 +190,25 @@ internal sealed class PlantEquations
         double gas = low + _at.WarmEndLeakW / n;
 
         // suction and compressor
-        double mixed = (n * (returned + warmHeat) + bypass * Loop.RoomWarmEnthalpy(suction)) / (n + bypass);
+        double mixed = (n * (returned + warmHeat) + bypass * t.RoomWarmEnthalpy(suction)) / (n + bypass);
         var at = t.Low.At(mixed, suction);
         var map = _maps.Compressor.At(at.TemperatureK, suction, high + drop);
-        double compressed = map.VolumeFlow * at.Density / at.MolarMass * Math.Exp(Loop.Compressor.LnFlow) * k.CompressorFlow * p[P.CompressorFlow];
-        double moles = Content(throttled, throttlePa, coilOut, coilOutPa, at.Density / at.MolarMass, aftercooled, inlet, high, map.DischargeK + Loop.Compressor.DischargeK, n);
+        double compressed = map.VolumeFlow * at.Density / at.MolarMass * Math.Exp(_streams.Offsets.LnFlow) * k.CompressorFlow * p[P.CompressorFlow];
+        Content(throttled, throttlePa, coilOut, coilOutPa, at.Density / at.MolarMass, aftercooled, inlet, high, map.DischargeK + _streams.Offsets.DischargeK, n);
+        double moles = _content.Total, charged = _charge.Mol(p);
 
         dy[l.LnFlow] = lnThrottle - y[l.LnFlow];
         dy[l.High] = (compressed - bypass - n) / n;
         dy[l.LnSuction] = Math.Log(_cold.OutletPressurePa) - y[l.LnSuction];
-        dy[l.LnCoil] = 1 - moles / (ChargeMol * p[P.Charge]);
+        dy[l.LnCoil] = 1 - moles / charged;
+        if (!Loop.Held)
+            for (int i = 0; i < l.Ratios; i++) dy[l.FirstRatio + i] = _charge.LnRatio(i + 1, p) - Math.Log(_content.Moles[i + 1] / _content.Moles[0]);
         dy[l.Return] = gas / PlantLayout.EnthalpyScale - y[l.Return];
-        double compressorW = compressed * map.Work * Math.Exp(Loop.Compressor.LnWork) * GasConstant * at.TemperatureK * k.CompressorPower;
+        double compressorW = compressed * map.Work * Math.Exp(_streams.Offsets.LnWork) * GasConstant * at.TemperatureK * k.CompressorPower;
         _at = _at with
         {
             SuctionK = at.TemperatureK, CompressorFlow = compressed, ThrottleFlow = Math.Exp(lnThrottle), ThrottleK = throttleK, ThrottlePa = throttlePa, ThrottleEnthalpy = throttled, CoilOutEnthalpy = coilOut, CoilOutPa = coilOutPa,
-            ReturnGas = gas, DischargeK = map.DischargeK + Loop.Compressor.DischargeK, Moles = moles, ChargeError = moles / (ChargeMol * p[P.Charge]) - 1, CompressorW = compressorW,
+            ReturnGas = gas, DischargeK = map.DischargeK + _streams.Offsets.DischargeK, Moles = moles, ChargeError = moles / charged - 1, CompressorW = compressorW,
             PowerW = compressorW + h.Layout.Aftercooler.FanPowerW + PrecoolerPowerW(), CoolingW = n * (low - inlet), CoilW = coilW,
         };
         return true;
@@ -196,21 +218,21 @@ internal sealed class PlantEquations
 
     /// <summary>ln of the throttle's flow, mol/s.</summary>
     public double LnThrottle(double throttleK, double throttlePa, double coilPa, ReadOnlySpan<double> p) =>
-        _maps.Throttle.LnFlow(Loop.Tables.High, Loop.Tables.Z, throttleK, throttlePa, coilPa) + Loop.LnThrottle + Math.Log(_plant.Hardware.Knobs.ThrottleFlow * p[P.ThrottleFlow]);
+        _maps.Throttle.LnFlow(_streams.High, _streams.Z, throttleK, throttlePa, coilPa, Loop.Throttle) + _streams.Offsets.LnThrottle + Math.Log(_plant.Hardware.Knobs.ThrottleFlow * p[P.ThrottleFlow]);
 
     /// <summary>Coil outlet, J/mol and Pa.</summary>
     public (double Enthalpy, double PressurePa) Coil(double enthalpy, double coilPa, double n, double loadK, ReadOnlySpan<double> p)
     {
-        var table = Loop.Tables.Low;
+        var table = _streams.Low;
         if (_coil is null) return (table.Enthalpy(Math.Clamp(loadK - _plant.Hardware.Layout.Coil.DifferenceK, table.ColdestK, table.WarmestK), coilPa), coilPa);
         var r = (_coil with { FilmScale = _coil.FilmScale * _plant.Hardware.Knobs.CoilFilm * p[P.CoilFilm] }).Solve(new StreamInlet(table, n, enthalpy, coilPa), loadK, Loop.Passages.Coil);
         return (r.OutletEnthalpy, r.OutletPressurePa);
     }
 
     // counterflow of constant heat capacities, each that at its inlet; the map's factor brings it to the exact answer
-    internal static double WarmExchangerHeat(LoopTables t, double hot, double hotPa, double cold, double coldPa, double conductancePerFlow)
+    internal static double WarmExchangerHeat(Machine.Streams.StreamTable high, Machine.Streams.StreamTable low, double hot, double hotPa, double cold, double coldPa, double conductancePerFlow)
     {
-        double th = t.High.Temperature(hot, hotPa, out double sh), tc = t.Low.Temperature(cold, coldPa, out double sc);
+        double th = high.Temperature(hot, hotPa, out double sh), tc = low.Temperature(cold, coldPa, out double sc);
         double ch = 1 / Math.Max(sh, 1e-4), cc = 1 / Math.Max(sc, 1e-4), least = Math.Min(ch, cc), r = least / Math.Max(ch, cc), ntu = conductancePerFlow / least;
         double e = Math.Exp(-ntu * (1 - r)), effectiveness = 1 - r < 1e-6 ? ntu / (1 + ntu) : (1 - e) / (1 - r * e);
         return effectiveness * least * (th - tc);
@@ -218,7 +240,7 @@ internal sealed class PlantEquations
 
     private double Precool(ReadOnlySpan<double> y, ReadOnlySpan<double> p, Span<double> dy, double before, double high, double n)
     {
-        var (l, h, t) = (_plant.Layout, _plant.Hardware, Loop.Tables);
+        var (l, h, t) = (_plant.Layout, _plant.Hardware, _streams);
         if (h.Layout.Precooler is not { } part) return before;
         double k = PlantLayout.PrecoolerScale * y[l.Precooler];
         _at.PrecoolerK = k;
@@ -241,41 +263,44 @@ internal sealed class PlantEquations
         return _maps.Precooler is { } map ? map.PowerW(_at.PrecoolerK) + part.FanPowerW : Rating.ModelRatingSolver.PrecoolerPowerW(part, _plant.Hardware.RoomK, _at.PrecoolingW) + part.FanPowerW;
     }
 
-    // what the loop holds, mol
-    private double Content(double throttled, double throttlePa, double coilOut, double coilOutPa, double suctionDensity, double aftercooled, double inlet, double high, double dischargeK, double n)
+    // what the loop holds of every substance
+    private void Content(double throttled, double throttlePa, double coilOut, double coilOutPa, double suctionDensity, double aftercooled, double inlet, double high, double dischargeK, double n)
     {
-        var (h, t) = (_plant.Hardware, Loop.Tables);
-        double sum = _at.BufferContent, mass = n * t.High.MolarMass;
-        for (int i = 0; i < _plant.Layout.Cells; i++) sum += _hot.Moles[i] + _cold.Moles[i];
-        double entering = 0, leaving = 0;
+        var (h, t, c) = (_plant.Hardware, _streams, _content);
+        double mass = n * t.High.MolarMass, scale = h.Knobs.LiquidHoldUp;
+        Array.Clear(c.Moles);
+        c.AddGas(t.Z, _at.BufferContent);
+        c.AddCells(_hot.SpeciesMoles);
+        c.AddCells(_cold.SpeciesMoles);
         if (h.Coil is { } coil)
         {
-            double area = Math.PI / 4 * coil.BoreM * coil.BoreM;
-            (entering, leaving) = (Density(t.Low, throttled, _at.CoilPa, mass / area), Density(t.Low, coilOut, coilOutPa, mass / area));
-            double middle = Density(t.Low, 0.5 * (throttled + coilOut), 0.5 * (_at.CoilPa + coilOutPa), mass / area);
-            sum += coil.VolumeM3 / 6 * (entering + 4 * middle + leaving);
+            // Simpson's rule
+            double flux = mass / (Math.PI / 4 * coil.BoreM * coil.BoreM), part = coil.VolumeM3 / 6;
+            c.Add(t.Low, throttled, _at.CoilPa, part, flux, scale);
+            c.Add(t.Low, 0.5 * (throttled + coilOut), 0.5 * (_at.CoilPa + coilOutPa), 4 * part, flux, scale);
+            c.Add(t.Low, coilOut, coilOutPa, part, flux, scale);
         }
-        // perfect gas between aftercooler and discharge: a small volume, hot
         double warmDensity = t.High.At(aftercooled, high) is var w ? w.Density / w.MolarMass : 0;
         foreach (var v in h.Volumes)
         {
             double flux = v.AreaM2 > 0 ? mass / v.AreaM2 : 0;
-            sum += v.VolumeM3 * v.State switch
+            switch (v.State)
             {
-                VolumeState.Discharge => Loop.HotGas * warmDensity * h.AftercooledK / dischargeK * _at.DischargePa / high,
-                VolumeState.Suction => suctionDensity,
-                VolumeState.Aftercooled => warmDensity,
-                VolumeState.Precooled => Density(t.High, inlet, high, flux),
-                VolumeState.ColdHigh => Density(t.High, throttled, throttlePa, flux),
-                VolumeState.Throttled => Density(t.Low, throttled, _at.CoilPa, flux),
-                VolumeState.ColdLow => Density(t.Low, coilOut, coilOutPa, flux),
-                _ => 0.5 * (Density(t.High, throttled, throttlePa, 0) + Density(t.Low, throttled, _at.CoilPa, 0)),
-            };
+                // perfect gas between aftercooler and discharge: a small volume, hot
+                case VolumeState.Discharge: c.AddGas(t.Z, v.VolumeM3 * Loop.HotGas * warmDensity * h.AftercooledK / dischargeK * _at.DischargePa / high); break;
+                case VolumeState.Suction: c.AddGas(t.Z, v.VolumeM3 * suctionDensity); break;
+                case VolumeState.Aftercooled: c.Add(t.High, aftercooled, high, v.VolumeM3, flux, scale); break;
+                case VolumeState.Precooled: c.Add(t.High, inlet, high, v.VolumeM3, flux, scale); break;
+                case VolumeState.ColdHigh: c.Add(t.High, throttled, throttlePa, v.VolumeM3, flux, scale); break;
+                case VolumeState.Throttled: c.Add(t.Low, throttled, _at.CoilPa, v.VolumeM3, flux, scale); break;
+                case VolumeState.ColdLow: c.Add(t.Low, coilOut, coilOutPa, v.VolumeM3, flux, scale); break;
+                default:
+                    c.Add(t.High, throttled, throttlePa, 0.5 * v.VolumeM3, 0, scale);
+                    c.Add(t.Low, throttled, _at.CoilPa, 0.5 * v.VolumeM3, 0, scale);
+                    break;
+            }
         }
-        return sum;
     }
-
-    private double Density(Machine.Streams.StreamTable table, double enthalpy, double pressurePa, double flux) => PassageContent.MolarDensity(table.At(enthalpy, pressurePa), flux, _plant.Hardware.Knobs.LiquidHoldUp);
 
     // W to slopes of the heats, and the sums
     private void Ledger(ReadOnlySpan<double> p, Span<double> dy)

@@ -13,13 +13,14 @@ internal sealed class PlantJacobian
     private const double LoopStep = 2e-5, EnthalpyStep = 2, LoadStepK = 0.02, FoamStepK = 1e-3;
 
     private readonly PlantEquations _f;
-    private readonly double[] _base, _shifted, _state, _hot, _cold, _foam, _work;
+    private readonly double[] _base, _shifted, _state, _hot, _cold, _foam, _work, _moles, _held;
 
     public PlantJacobian(PlantEquations equations)
     {
         _f = equations;
         var l = equations.Plant.Layout;
         (_base, _shifted, _state) = (new double[l.Count], new double[l.Count], new double[l.Count]);
+        (_moles, _held) = (new double[l.Ratios + 1], new double[l.Ratios + 1]);
         (_hot, _cold, _foam, _work) = (new double[l.Cells + 1], new double[l.Cells + 1], new double[l.Insulation + 1], new double[l.Insulation]);
     }
 
@@ -33,6 +34,7 @@ internal sealed class PlantJacobian
             return;
         }
         var at = _f.At;
+        _f.SpeciesMoles.CopyTo(_held);
         if (_f.Running) Streams(at, y, p, j);
         Walls(at, y, p, j);
         if (_f.Running)
@@ -47,10 +49,11 @@ internal sealed class PlantJacobian
     private void Relax(JacobianMatrix j)
     {
         var l = _f.Plant.Layout;
-        const int n = LoopRelaxation.Size;
+        int n = l.Balances;
         Span<double> block = stackalloc double[n * n];
         for (int r = 0; r < n; r++)
             for (int c = 0; c < n; c++) block[r * n + c] = j[l.High + r, l.High + c];
+        Hold(block);
         _f.Relaxation.Take(block);
         for (int c = 0; c < l.Cooled; c++)
         {
@@ -64,42 +67,33 @@ internal sealed class PlantJacobian
     /// <summary>Takes the loop's Jacobian for its relaxation.</summary>
     public void Refresh(ReadOnlySpan<double> y, ReadOnlySpan<double> p)
     {
-        Span<double> block = stackalloc double[LoopRelaxation.Size * LoopRelaxation.Size], balances = stackalloc double[LoopRelaxation.Size];
-        if (TryLoop(y, p, block, balances)) _f.Relaxation.Take(block);
-    }
-
-    /// <summary>The loop's balances and their Jacobian (row-major); false where a part has no answer.</summary>
-    public bool TryLoop(ReadOnlySpan<double> y, ReadOnlySpan<double> p, Span<double> block, Span<double> balances)
-    {
-        var l = _f.Plant.Layout;
-        const int n = LoopRelaxation.Size;
-        if (!TryBalances(y, p, balances)) return false;
+        int high = _f.Plant.Layout.High, n = _f.Plant.Layout.Balances;
+        Span<double> block = stackalloc double[n * n];
+        if (!_f.Evaluate(y, p, _base, slopes: false)) return;
         y.CopyTo(_state);
         for (int c = 0; c < n; c++)
         {
-            if (Shifted(y, p, l.High + c) is not { } step) return false;
-            for (int r = 0; r < n; r++) block[r * n + c] = (_shifted[l.High + r] - _base[l.High + r]) / step;
+            if (Shifted(y, p, high + c) is not { } step) return;
+            for (int r = 0; r < n; r++) block[r * n + c] = (_shifted[high + r] - _base[high + r]) / step;
         }
-        return true;
+        Hold(block);
+        _f.Relaxation.Take(block);
     }
 
-    /// <summary>The loop's balances; false where a part has no answer.</summary>
-    public bool TryBalances(ReadOnlySpan<double> y, ReadOnlySpan<double> p, Span<double> balances)
+    // a composition that is held has no balances, and must not make the others' matrix singular
+    private void Hold(Span<double> block)
     {
-        if (!_f.Evaluate(y, p, _base, slopes: false)) return false;
-        _base.AsSpan(_f.Plant.Layout.High, LoopRelaxation.Size).CopyTo(balances);
-        return true;
+        if (!_f.Loop.Held) return;
+        int n = _f.Plant.Layout.Balances;
+        for (int i = n - _f.Plant.Layout.Ratios; i < n; i++) block[i * n + i] = 1;
     }
-
-    /// <summary>The equations.</summary>
-    public PlantEquations Equations => _f;
 
     private void Streams(PlantPoint at, ReadOnlySpan<double> y, ReadOnlySpan<double> p, JacobianMatrix j)
     {
         var (l, plant) = (_f.Plant.Layout, _f.Plant);
         double n = at.Flow;
         // throttle and coil by the enthalpy that arrives, coil by the load
-        var high = _f.Loop.Tables.High;
+        var high = _f.Streams.High;
         double shiftedK = high.Temperature(at.ThrottleEnthalpy + EnthalpyStep, at.ThrottlePa, out _);
         double lnFlowByH = (_f.LnThrottle(shiftedK, at.ThrottlePa, at.CoilPa, p) - _f.LnThrottle(at.ThrottleK, at.ThrottlePa, at.CoilPa, p)) / EnthalpyStep;
         double coilByH = (_f.Coil(at.ThrottleEnthalpy + EnthalpyStep, at.CoilPa, n, at.LoadK, p).Enthalpy - at.CoilOutEnthalpy) / EnthalpyStep;
@@ -123,17 +117,20 @@ internal sealed class PlantJacobian
     private void Column(int column, double coilOut, int wall, double byWall, double n, PlantPoint at, ReadOnlySpan<double> p, JacobianMatrix j)
     {
         var (l, plant) = (_f.Plant.Layout, _f.Plant);
-        double moles = 0;
+        Array.Clear(_moles);
         _cold[l.Cells] = coilOut;
         for (int i = l.Cells - 1; i >= 0; i--)
         {
             _cold[i] = _f.Cold.ByInlet[i] * _cold[i + 1] + (i == wall ? byWall : 0);
             double hot = n * (_hot[i + 1] - _hot[i]), cold = n * (_cold[i] - _cold[i + 1]);
             j[i, column] += -(hot + cold) / plant.CapacityOf(i, p);
-            moles += 0.5 * (_f.Hot.MolesByEnthalpy[i] * (_hot[i] + _hot[i + 1]) + _f.Cold.MolesByEnthalpy[i] * (_cold[i] + _cold[i + 1]));
+            double above = 0.5 * (_hot[i] + _hot[i + 1]), below = 0.5 * (_cold[i] + _cold[i + 1]);
+            for (int s = 0; s < _moles.Length; s++) _moles[s] += _f.Hot.SpeciesByEnthalpy[i * _moles.Length + s] * above + _f.Cold.SpeciesByEnthalpy[i * _moles.Length + s] * below;
         }
         j[l.Return, column] += _cold[0] / PlantLayout.EnthalpyScale;
-        j[l.LnCoil, column] += -moles / (_f.ChargeMol * p[P.Charge]);
+        j[l.LnCoil, column] += -_moles.Sum() / _f.Charge.Mol(p);
+        if (!_f.Loop.Held)
+            for (int s = 0; s < l.Ratios; s++) j[l.FirstRatio + s, column] += _moles[0] / _held[0] - _moles[s + 1] / _held[s + 1];
     }
 
     private void Walls(PlantPoint at, ReadOnlySpan<double> y, ReadOnlySpan<double> p, JacobianMatrix j)

@@ -1,7 +1,10 @@
 namespace Coldwright.Simulation.Cooldown;
 
 /// <summary>Where each unknown of the cooldown stands: heats first (recuperator from its warm end, load, insulation from the inside), then the loop, then the ledger.</summary>
-internal readonly record struct PlantLayout(int Cells, int Insulation)
+/// <param name="Cells">Of the recuperator.</param>
+/// <param name="Insulation">Cells of the insulation.</param>
+/// <param name="Ratios">Substances less one.</param>
+internal readonly record struct PlantLayout(int Cells, int Insulation, int Ratios)
 {
     public int Load => Cells;
     public int FirstInsulation => Cells + 1;
@@ -14,14 +17,18 @@ internal readonly record struct PlantLayout(int Cells, int Insulation)
     public int LnFlow => High + 3;
     /// <summary>Returning gas as the warm parts feel it, kJ/mol.</summary>
     public int Return => High + 4;
+    /// <summary>What circulates: ln(z_i/z_1) from the second substance on.</summary>
+    public int FirstRatio => High + 5;
+    /// <summary>Unknowns that follow the loop's balances: from <see cref="High"/> on.</summary>
+    public int Balances => 5 + Ratios;
     /// <summary>Evaporator of the precooler (or its outlet, where only that is given), in 100 K.</summary>
-    public int Precooler => High + 5;
-    public int LoopCount => 6;
+    public int Precooler => High + Balances;
+    public int LoopCount => Balances + 1;
     /// <summary>Heat carried off by the streams and let in by the walls so far, in the unit of <see cref="LedgerJ"/>; electrical energy so far.</summary>
-    public int Cooled => High + 6;
-    public int Leaked => High + 7;
-    public int Electrical => High + 8;
-    public int Count => High + 9;
+    public int Cooled => High + LoopCount;
+    public int Leaked => Cooled + 1;
+    public int Electrical => Cooled + 2;
+    public int Count => Cooled + 3;
 
     public const double LedgerJ = 1000;
     public const double EnthalpyScale = 1000;
@@ -32,9 +39,6 @@ internal readonly record struct PlantLayout(int Cells, int Insulation)
 internal static class PlantParameters
 {
     public const int Leak = 0, RecuperatorMetal = 1, LoadMass = 2, InsulationHeat = 3, CompressorFlow = 4, ThrottleFlow = 5, HighFilm = 6, LowFilm = 7, CoilFilm = 8, Precooler = 9, Charge = 10, LightGas = 11, Count = 12;
-    /// <summary>Those whose slopes are carried along; the light gas is a matter of composition, which the slopes hold.</summary>
-    public const int SlopeCount = 11;
-
     public static readonly string[] Names =
         ["heat leak", "metal of the recuperator", "masses at the load", "heat in the insulation", "flow of the compressor", "flow of the throttle", "film of the high side", "film of the low side", "film in the coil", "conductance of the precooler", "charge", "lightest gas of the charge"];
 

@@ -75,7 +75,7 @@ internal sealed class SlopeRecorder
             foreach (var q in (CooldownQuantity[])[CooldownQuantity.PrecooledK, CooldownQuantity.ReturnK, CooldownQuantity.SuctionK, CooldownQuantity.DischargeK]) Set(q, room);
             return v;
         }
-        var low = f.Loop.Tables.Low;
+        var low = f.Streams.Low;
         Set(CooldownQuantity.ThrottleInletK, at.ThrottleK);
         Set(CooldownQuantity.CoilOutletK, low.Temperature(at.CoilOutEnthalpy, at.CoilOutPa, out _));
         Set(CooldownQuantity.PrecooledK, at.RecuperatorInletK);

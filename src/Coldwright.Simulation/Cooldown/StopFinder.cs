@@ -9,7 +9,7 @@ internal static class StopFinder
     /// <summary>Least isothermal enthalpy difference between cold end and recuperator inlet, where it is, and that at the inlet; J/mol, K.</summary>
     public static (double Least, double AtK, double Warm) Differences(PlantEquations f, in PlantPoint at)
     {
-        var t = f.Loop.Tables;
+        var t = f.Streams;
         double cold = Math.Max(t.Low.Temperature(at.CoilOutEnthalpy, at.CoilOutPa, out _), Math.Max(t.High.ColdestK, t.Low.ColdestK)), warm = at.RecuperatorInletK, least = double.PositiveInfinity, where = warm, last = 0;
         for (int i = 0; i <= Stations; i++)
         {

@@ -1,3 +1,4 @@
+using Coldwright.Web.Http;
 using System.Text.Json;
 using Coldwright.Report;
 using Coldwright.Report.Views;
@@ -19,7 +20,7 @@ internal static class FindingsJson
         w.WriteStartArray("brief");
         foreach (var text in FindingsView.Brief(findings)) w.WriteStringValue(text);
         w.WriteEndArray();
-        w.WriteString("html", FindingsView.Write(findings, units, roomPressurePa));
+        w.WriteLong("html", FindingsView.Write(findings, units, roomPressurePa));
         w.WriteEndObject();
     }
 }

@@ -13,6 +13,9 @@ namespace Coldwright.Web.Answers;
 /// <param name="Seconds">How long it took.</param>
 internal sealed record Rated(Snapshot Files, RatingResult Result, IReadOnlyList<Finding> Findings, double Seconds)
 {
+    /// <summary>True when it knows what a step of each input would do.</summary>
+    public bool HasSlopes => Result.Main.Closed?.Sensitivity is not null;
+
     /// <summary>The same for the report's views.</summary>
     public RatingReport Report(UnitSystem units) => new()
     {

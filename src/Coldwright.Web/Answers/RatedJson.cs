@@ -1,3 +1,4 @@
+using Coldwright.Web.Http;
 using System.Text.Json;
 using Coldwright.Report;
 using Coldwright.Report.Views;
@@ -22,11 +23,11 @@ internal static class RatedJson
         w.WriteBoolean("closed", rated.Result.Main.Closed is not null);
         w.WriteBoolean("works", rated.Result.Main.LimitedBy.Kind == LimitationKind.Works);
         w.WriteNumber("seconds", Math.Round(rated.Seconds, 3));
-        w.WriteString("answer", RatingView.Answer(report));
-        w.WriteString("loop", RatingView.Loop(report, layout, isPhone: true));
-        w.WriteString("loop_table", RatingView.LoopTable(report, layout));
-        w.WriteString("pictures", RatingView.Pictures(report));
-        if (!brief) w.WriteString("tables", RatingView.Tables(report));
+        w.WriteLong("answer", RatingView.Answer(report));
+        w.WriteLong("loop", RatingView.Loop(report, layout, isPhone: true));
+        w.WriteLong("loop_table", RatingView.LoopTable(report, layout));
+        w.WriteLong("pictures", RatingView.Pictures(report));
+        if (!brief) w.WriteLong("tables", RatingView.Tables(report));
         FindingsJson.Write(w, rated.Findings, units, rated.Files.Folder.Machine!.Room.PressurePa);
     }
 }

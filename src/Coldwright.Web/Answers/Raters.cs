@@ -20,8 +20,14 @@ internal static class Raters
     /// <summary>The first answer: the cubic model between the two pressures of the file.</summary>
     public static Rated First(Snapshot files, CancellationToken cancel) => Rate(files, _first, null, cancel);
 
-    /// <summary>The reference model's answer with the cubic model's beside it, pressures held as the file says.</summary>
-    public static Rated Full(Snapshot files, Action<string>? observer, CancellationToken cancel) => Rate(files, new RatingOptions(), observer, cancel);
+    /// <summary>The reference model's answer with the cubic model's beside it, pressures held as the file says; where they follow, with the slopes
+    /// that the next change is forecast by.</summary>
+    public static Rated Full(Snapshot files, Action<string>? observer, CancellationToken cancel) =>
+        Rate(files, new RatingOptions { Sensitivity = IsClosed(files) }, observer, cancel);
+
+    /// <summary>True when a rating of these files closes the loop.</summary>
+    public static bool IsClosed(Snapshot files) =>
+        CoolerRating.Held(files.Folder.Machine!, files.Folder.Layout!, new RatingOptions(), out var missing) != HeldPressure.Both && missing.Count == 0;
 
     /// <summary>What each choice and doubt does to the figures, pressures following from hardware and charge.</summary>
     public static Rated Helps(Snapshot files, bool cubic, Action<string>? observer, CancellationToken cancel) =>

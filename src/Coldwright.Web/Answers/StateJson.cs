@@ -1,4 +1,5 @@
 using System.Text.Json;
+using Coldwright.Design.Sizing;
 using Coldwright.Machine.Description;
 using Coldwright.Machine.Files;
 using Coldwright.Report;
@@ -48,6 +49,26 @@ internal static class StateJson
         w.WriteEndArray();
         w.WriteStartArray("missing_for_cooldown");
         foreach (var key in CooldownSolver.Missing(machine, folder.Layout!)) w.WriteStringValue(key.ToString());
+        w.WriteEndArray();
+        w.WriteStartArray("shop_gases");
+        foreach (var gas in folder.Shop?.GasPerKg.Keys ?? mixture.Names) w.WriteStringValue(gas);
+        w.WriteEndArray();
+        w.WriteStartArray("sizeable");
+        foreach (var part in machine.Parts.Where(SizeTargets.CanBeSized))
+        {
+            w.WriteStartObject();
+            w.WriteString("name", part.Name);
+            w.WriteStartArray("targets");
+            foreach (var target in SizeTargets.Of(part))
+            {
+                w.WriteStartObject();
+                w.WriteString("name", target.Name);
+                w.WriteString("example", target.Kind.Example);
+                w.WriteEndObject();
+            }
+            w.WriteEndArray();
+            w.WriteEndObject();
+        }
         w.WriteEndArray();
         w.WriteBoolean("makes_liquid", folder.Layout is { Feed: not null, Vessel: not null });
     }

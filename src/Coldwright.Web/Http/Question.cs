@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Coldwright.Report;
 using Coldwright.Web.Cooler;
+using Coldwright.Web.Orders;
 using Microsoft.AspNetCore.Http;
 
 namespace Coldwright.Web.Http;
@@ -9,6 +10,7 @@ namespace Coldwright.Web.Http;
 internal sealed class Question : IDisposable
 {
     private const int MostChanges = 50;
+    private const string OrderKey = "order";
 
     private readonly JsonDocument _document;
 
@@ -34,6 +36,13 @@ internal sealed class Question : IDisposable
     public static UnitSystem Units(HttpContext context) => context.Request.Query["units"] == "us" ? UnitSystem.Us : UnitSystem.Si;
 
     public string? Text(string name) => Text(_document.RootElement, name);
+
+    /// <summary>What was filled in beside the button, as one text: the same fields give the same text.</summary>
+    public string Details => _document.RootElement.TryGetProperty(OrderKey, out var order) ? order.GetRawText() : "";
+
+    /// <summary>Reads what was filled in beside the button.</summary>
+    /// <param name="roomPressurePa">Barometric pressure, Pa absolute.</param>
+    public OrderReader Order(double roomPressurePa) => new(_document.RootElement.TryGetProperty(OrderKey, out var order) ? order : default, roomPressurePa);
 
     public bool Flag(string name) => _document.RootElement.TryGetProperty(name, out var value) && value.ValueKind == JsonValueKind.True;
 

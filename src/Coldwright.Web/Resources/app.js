@@ -5,8 +5,9 @@ import { showFigures, rememberSettled, nothingMoved, sayWhere, forgetFigures } f
 import { enliven } from './charts.js';
 import { reachable } from './reach.js';
 import { setUpForm, showForm, refreshForm, findField } from './form.js';
-import { setUpMixture, showMixture, openMixture } from './mixture.js';
+import { setUpMixture, showMixture, showFreezing, openMixture } from './mixture.js';
 import { setUpWork, workPulse, redrawWork } from './work.js';
+import { offerOrders } from './orders.js';
 import { setUpCompare, showCompare, comparePulse } from './compare.js';
 
 const $ = id => document.getElementById(id);
@@ -48,6 +49,7 @@ function showFindings(f) {
 
 function showRated(rated, { first, isSettled }) {
   page.rated = rated;
+  delete document.body.dataset.drawing;
   $('stands-answer').innerHTML = rated.answer;
   showFigures(rated.answer, isSettled);
   $('loop').innerHTML = rated.loop;
@@ -71,18 +73,36 @@ function showRated(rated, { first, isSettled }) {
 
 // --- asking ---
 
+// What a first answer leaves out where the pressures are to follow from hardware and charge.
+const betweenWords = () => page.state.hold === 'both' ? '' : ', between the two pressures of the file and not from hardware and charge';
+
 const askFirst = newest((signal, body) => post('/api/try', body, signal));
+
+// Along the slopes of the last closed answer: figures alone; the drawing stays as it was closed, and says so.
+function showForecast(forecast) {
+  showFigures(forecast.answer, false, true);
+  $('stands-answer').innerHTML = forecast.answer;
+  document.body.dataset.drawing = 'old';
+}
+
+const forecastWords = f => `along the slopes of the closed answer of ${f.asked}, ${f.seconds < 0.01 ? 'at once' : `${Math.round(1000 * f.seconds)} ms`}${f.far ? '. A long way to go on a slope: take the direction, not the figure' : ''}`;
 
 // A moved value: the figures follow, nothing is written.
 export async function tryOut(changes, freezing = false) {
   rememberSettled();
   page.trial = true;
+  // Whoever puts the value back wants the settled answer back too.
+  page.shownRate = 0;
   try {
     const rated = await askFirst({ changes, freezing });
     if (!rated) return;
     unsay('try');
-    showRated(rated, { first: true });
-    sayWhere(`Tried out, not written: cubic model, ${Math.round(1000 * rated.seconds)} ms`, 'trial');
+    if (rated.answer && !rated.forecast) showRated(rated, { first: true });
+    if (rated.freezing) showFreezing(rated.freezing);
+    if (rated.forecast) {
+      showForecast(rated.forecast);
+      sayWhere(`Tried out, not written: ${forecastWords(rated.forecast)}`, 'trial');
+    } else sayWhere(`Tried out, not written: cubic model${betweenWords()}, ${Math.round(1000 * rated.seconds)} ms`, 'trial');
   } catch (e) {
     sayWhere(e.problems?.[0] ?? e.message, 'failed');
   }
@@ -136,6 +156,7 @@ export async function refresh() {
     page.form = { ...page.form, ...form };
     refreshForm(form);
     showCompare(state);
+    if (state.good) offerOrders(state);
     if (!state.good) {
       sayWhere('The files have problems; nothing is computed.', 'failed');
       return;
@@ -156,10 +177,12 @@ async function firstAnswer(state) {
     sayWhere('Asking the cubic model', 'asking');
     try {
       const rated = await askFirst({ changes: [], freezing: false });
-      if (rated && rated.revision === page.revision) {
+      if (rated?.forecast && rated.revision === page.revision) {
+        showForecast(rated.forecast);
+        sayWhere(`First answer: ${forecastWords(rated.forecast)}. The loop is being closed anew by the reference model`, 'first');
+      } else if (rated && rated.revision === page.revision) {
         showRated(rated, { first: true });
-        const which = state.hold === 'both' ? '' : ', between the two pressures of the file';
-        sayWhere(`First answer: cubic model${which}, ${Math.round(1000 * rated.seconds)} ms. The reference model is being asked`, 'first');
+        sayWhere(`First answer: cubic model${betweenWords()}, ${Math.round(1000 * rated.seconds)} ms. ${state.hold === 'both' ? 'The reference model is being asked' : 'Closing the loop takes some seconds more'}`, 'first');
       }
     } catch (e) {
       sayWhere(e.problems?.[0] ?? e.message, 'failed');
@@ -289,7 +312,7 @@ $('part-choice').addEventListener('change', e => { if (e.target.value) open(e.ta
 
 setUpForm({ tryOut, write, closed: () => { page.form.open = null; if (page.trial) refresh(); } });
 setUpMixture({ tryOut, write, findField, revision: () => page.revision });
-setUpWork(() => page);
+setUpWork(() => page, { write });
 setUpCompare({ refresh, write, say });
 go();
 refresh().catch(e => say('lost', [e.message], { grave: true })).finally(pulse);

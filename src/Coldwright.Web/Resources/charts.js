@@ -7,6 +7,14 @@ const NS = 'http://www.w3.org/2000/svg';
 const plots = new WeakMap();
 
 export function enliven(root) {
+  // Pictures that stand in a section by themselves get the frame and the tools of the others.
+  root.querySelectorAll('section').forEach(section => {
+    const loose = [...section.children].filter(c => c.matches('svg.chart'));
+    if (!loose.length) return;
+    const figure = document.createElement('figure');
+    loose[0].before(figure);
+    figure.append(...loose);
+  });
   root.querySelectorAll('figure').forEach(figure => {
     if (figure.dataset.lively) return;
     figure.dataset.lively = 'yes';
@@ -226,7 +234,8 @@ function toolbar(figure, charts) {
   const name = () => (figure.closest('section')?.querySelector('h2, h3')?.textContent ?? 'picture').toLowerCase().replace(/[^a-z0-9]+/g, '-').replace(/^-|-$/g, '');
   button('SVG', 'Save the picture as SVG', () => visible().forEach((c, i) => save(new Blob([standalone(c)], { type: 'image/svg+xml' }), `${name()}${i ? `-${i + 1}` : ''}.svg`)));
   button('PNG', 'Save the picture as PNG', () => visible().forEach((c, i) => png(c, `${name()}${i ? `-${i + 1}` : ''}.png`)));
-  if (figure.querySelector('table')) button('CSV', 'Save the numbers as a table (CSV)', () => save(new Blob([csv(figure.querySelector('table'))], { type: 'text/csv' }), `${name()}.csv`));
+  const table = figure.querySelector('table') ?? figure.closest('section')?.querySelector('table');
+  if (table) button('CSV', 'Save the numbers as a table (CSV)', () => save(new Blob([csv(table)], { type: 'text/csv' }), `${name()}.csv`));
   return bar;
 }
 

@@ -16,6 +16,7 @@ export function setUpCompare(actions) {
       showCompare(await post('/api/keep', { name }));
       keep.querySelector('input').value = '';
       sides.querySelectorAll('select')[1].value = name;
+      offer();
     } catch (e) {
       act.say('keep', e.problems ?? [e.message], { grave: true });
     }
@@ -24,7 +25,7 @@ export function setUpCompare(actions) {
   sides.querySelector('.go').addEventListener('click', order);
   sides.querySelector('.stop').addEventListener('click', () => post('/api/cancel', { id: wanted }));
   const right = sides.querySelectorAll('select')[1];
-  right.addEventListener('change', offer);
+  sides.querySelectorAll('select').forEach(s => s.addEventListener('change', offer));
   sides.querySelector('.take').addEventListener('click', async () => {
     try {
       await post('/api/take', { name: right.value });
@@ -36,7 +37,9 @@ export function setUpCompare(actions) {
 }
 
 function offer() {
-  const take = sides.querySelector('.take'), name = sides.querySelectorAll('select')[1].value;
+  const take = sides.querySelector('.take'), [left, name] = [...sides.querySelectorAll('select')].map(s => s.value);
+  // A cooler beside itself says nothing.
+  sides.querySelector('.go').disabled = left === name;
   take.hidden = !name;
   take.textContent = `Make machine.yaml like ${name}`;
 }

@@ -8,26 +8,38 @@ const shares = document.getElementById('shares');
 const freezing = document.getElementById('freezing');
 const pictures = document.getElementById('mixture-pictures');
 const envelope = document.getElementById('envelope');
-let act = null;
+const model = document.getElementById('envelope-model');
+let act = null, last = null;
 let gases = [];
 let envelopeJob = 0, shownEnvelope = 0, wait = 0;
 // While a share moves, what the file says must not push it back.
 let moving = false;
 
-export function setUpMixture(actions) { act = actions; }
+export function setUpMixture(actions) {
+  act = actions;
+  model.addEventListener('change', () => askEnvelope([]));
+}
 
 const isOpen = () => !document.getElementById('mixture').hidden;
 const text = list => list.filter(g => g.share > 0).map(g => `${g.name} ${Number(g.share.toFixed(4))}`).join(', ');
 
+export function showFreezing(html) { freezing.innerHTML = html; }
+
 export function showMixture(rated) {
-  if (rated.freezing) freezing.innerHTML = rated.freezing;
+  last = rated;
   if (!isOpen()) return;
-  pictures.innerHTML = rated.pictures;
-  enliven(pictures);
+  drawPictures();
   if (!moving && !shares.matches(':focus-within')) load();
 }
 
+function drawPictures() {
+  if (!last) return;
+  pictures.innerHTML = last.pictures;
+  enliven(pictures);
+}
+
 export async function openMixture() {
+  drawPictures();
   await load();
   await Promise.all([askFreezing(), askEnvelope([])]);
 }
@@ -132,7 +144,7 @@ async function commit() {
 
 async function askEnvelope(list) {
   try {
-    const job = await post('/api/start', { kind: 'envelope', model: 'cubic', changes: list });
+    const job = await post('/api/start', { kind: 'envelope', model: model.value, changes: list });
     envelopeJob = job.id;
     await followEnvelope(job.id);
   } catch (e) {
@@ -156,8 +168,6 @@ async function followEnvelope(id) {
     }
     if (job.state === 'failed') { envelope.textContent = job.problems.join(' '); return; }
     if (job.state === 'cancelled') return;
-    envelope.classList.add('old');
     await new Promise(r => setTimeout(r, 150));
-    envelope.classList.remove('old');
   }
 }

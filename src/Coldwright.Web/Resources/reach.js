@@ -13,4 +13,6 @@ export function reachable() {
 }
 
 document.addEventListener('toggle', reachable, true);
+// The values of a part, opened beside the answer, make it narrower.
+new ResizeObserver(reachable).observe(document.getElementById('answers'));
 addEventListener('resize', reachable);

@@ -7,17 +7,14 @@ internal sealed class Job : IDisposable
 {
     private readonly Stopwatch _watch = new();
     private readonly CancellationTokenSource _cancel = new();
+    private string _why = "";
 
     /// <param name="id">Number that names it.</param>
-    /// <param name="kind">Word for what is done.</param>
-    /// <param name="key">Everything that the answer depends on.</param>
-    /// <param name="revision">The files' revision that it is about.</param>
-    public Job(int id, string kind, string key, string revision) => (Id, Kind, Key, Revision) = (id, kind, key, revision);
+    /// <param name="question">What is asked.</param>
+    public Job(int id, WorkQuestion question) => (Id, Question) = (id, question);
 
     public int Id { get; }
-    public string Kind { get; }
-    public string Key { get; }
-    public string Revision { get; }
+    public WorkQuestion Question { get; }
     public DateTime Asked { get; } = DateTime.Now;
     public CancellationToken Cancellation => _cancel.Token;
 
@@ -28,8 +25,14 @@ internal sealed class Job : IDisposable
     public object? Answer { get; private set; }
     /// <summary>Why there is no answer; empty otherwise.</summary>
     public IReadOnlyList<string> Problems { get; private set; } = [];
+    /// <summary>The answer as it is sent, by units and files; made once for all who ask.</summary>
+    public SentAnswers Sent { get; } = new();
     public double Seconds => _watch.Elapsed.TotalSeconds;
     public bool IsOver => State is JobState.Done or JobState.Failed or JobState.Cancelled;
+    /// <summary>True for an answer that was stopped on its way: the best so far.</summary>
+    public bool IsShortened { get; private set; }
+    /// <summary>True when whoever asks the same question again is given this answer.</summary>
+    public bool IsGoodForAll => !IsShortened && State is not (JobState.Failed or JobState.Cancelled);
 
     public void Begin()
     {
@@ -42,6 +45,7 @@ internal sealed class Job : IDisposable
     public void Finish(object answer)
     {
         _watch.Stop();
+        IsShortened = _cancel.IsCancellationRequested;
         (Answer, Stage, State) = (answer, "", JobState.Done);
     }
 
@@ -54,10 +58,15 @@ internal sealed class Job : IDisposable
     public void Drop()
     {
         _watch.Stop();
-        (Stage, State) = ("", JobState.Cancelled);
+        (Stage, State) = (_why, JobState.Cancelled);
     }
 
-    public void Cancel() => _cancel.Cancel();
+    /// <param name="why">Why, when nobody pressed a button for it.</param>
+    public void Cancel(string why = "")
+    {
+        _why = why;
+        _cancel.Cancel();
+    }
 
     public void Dispose() => _cancel.Dispose();
 }

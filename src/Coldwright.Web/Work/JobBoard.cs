@@ -1,16 +1,18 @@
 namespace Coldwright.Web.Work;
 
 /// <summary>
-/// All long work of a served page. The same question is worked on once, whoever asks; two pieces run at a time; answers stay until newer ones push
-/// them out, so that a page that is loaded again finds them.
+/// All work of a served page that takes longer than a moment. The same question is worked on once, whoever asks. Short work goes two at a time and long
+/// work beside it one at a time, so that nobody waits a minute for an answer of seconds. Answers stay until newer ones of their kind push them out,
+/// so that a page that is loaded again finds them.
 /// </summary>
 internal sealed class JobBoard : IDisposable
 {
-    private const int MostKept = 48, AtATime = 2;
+    private const int MostOfAKind = 4, ShortAtATime = 2, LongAtATime = 1;
+    private const string Overtaken = "the cooler was changed before its turn came";
 
     private readonly Lock _gate = new();
     private readonly List<Job> _jobs = [];
-    private readonly SemaphoreSlim _places = new(AtATime);
+    private readonly SemaphoreSlim _short = new(ShortAtATime), _long = new(LongAtATime);
     private int _lastId;
     private long _serial;
 
@@ -30,40 +32,41 @@ internal sealed class JobBoard : IDisposable
     public Job? Find(int id) => Jobs.FirstOrDefault(j => j.Id == id);
 
     /// <summary>The job that answers this, begun now unless it is there already.</summary>
-    /// <param name="kind">Word for what is done.</param>
-    /// <param name="key">Everything that the answer depends on.</param>
-    /// <param name="revision">The files' revision that it is about.</param>
+    /// <param name="question">What is asked.</param>
     /// <param name="work">Does it; told how to say what it is at, and when to stop.</param>
-    public Job Ask(string kind, string key, string revision, Func<Action<string>, CancellationToken, object> work)
+    public Job Ask(WorkQuestion question, Func<Action<string>, CancellationToken, object> work)
     {
         Job job;
         lock (_gate)
         {
-            if (_jobs.FirstOrDefault(j => j.Key == key && j.State is not (JobState.Failed or JobState.Cancelled)) is { } known)
+            if (_jobs.FirstOrDefault(j => j.Question == question && j.IsGoodForAll) is { } known)
             {
                 // Last asked for, last thrown away.
                 _jobs.Remove(known);
                 _jobs.Add(known);
                 return known;
             }
-            _jobs.RemoveAll(j => j.Key == key && j.IsOver);
-            job = new Job(++_lastId, kind, key, revision);
+            _jobs.RemoveAll(j => j.Question == question && j.IsOver);
+            // What has not begun and is about other files is wanted by nobody any more.
+            foreach (var overtaken in _jobs.Where(j => j.State == JobState.Waiting && j.Question.Kind == question.Kind && j.Question.Revision != question.Revision)) overtaken.Cancel(Overtaken);
+            job = new Job(++_lastId, question);
             _jobs.Add(job);
-            while (_jobs.Count > MostKept && _jobs.FirstOrDefault(j => j.IsOver) is { } oldest)
+            // By kind, so that the many answers to a moved value do not push out the one that took a minute.
+            foreach (var old in _jobs.Where(j => j.Question.Kind == question.Kind && j.IsOver).SkipLast(MostOfAKind - 1).ToArray())
             {
-                _jobs.Remove(oldest);
-                oldest.Dispose();
+                _jobs.Remove(old);
+                old.Dispose();
             }
         }
         Touch();
-        _ = Task.Factory.StartNew(() => Run(job, work), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+        _ = Run(job, work);
         return job;
     }
 
     /// <summary>Stops work of a kind that is about other files than these.</summary>
     public void CancelOlder(string kind, string revision)
     {
-        foreach (var job in Jobs.Where(j => j.Kind == kind && j.Revision != revision && !j.IsOver)) job.Cancel();
+        foreach (var job in Jobs.Where(j => j.Question.Kind == kind && j.Question.Revision != revision && !j.IsOver)) job.Cancel();
     }
 
     /// <summary>Stops everything.</summary>
@@ -72,11 +75,12 @@ internal sealed class JobBoard : IDisposable
         foreach (var job in Jobs.Where(j => !j.IsOver)) job.Cancel();
     }
 
-    private void Run(Job job, Func<Action<string>, CancellationToken, object> work)
+    private async Task Run(Job job, Func<Action<string>, CancellationToken, object> work)
     {
+        var places = job.Question.IsLong ? _long : _short;
         try
         {
-            _places.Wait(job.Cancellation);
+            await places.WaitAsync(job.Cancellation).ConfigureAwait(false);
         }
         catch (OperationCanceledException)
         {
@@ -84,6 +88,22 @@ internal sealed class JobBoard : IDisposable
             Touch();
             return;
         }
+        try
+        {
+            // A thread of its own: whatever goes wrong on it ends there, in words for the person who asked.
+            await Task.Factory.StartNew(() => Work(job, work), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default).ConfigureAwait(false);
+        }
+        finally
+        {
+            places.Release();
+            Touch();
+            // Long work leaves hundreds of megabytes behind that nobody needs; little is alive, so giving them back takes some milliseconds.
+            if (job.Question.IsLong) GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
+        }
+    }
+
+    private void Work(Job job, Func<Action<string>, CancellationToken, object> work)
+    {
         try
         {
             job.Begin();
@@ -100,13 +120,7 @@ internal sealed class JobBoard : IDisposable
         }
         catch (Exception e)
         {
-            // A thread of its own: whatever went wrong ends here, in words for the person who asked.
             job.Fail(WorkProblems.Of(e));
-        }
-        finally
-        {
-            _places.Release();
-            Touch();
         }
     }
 

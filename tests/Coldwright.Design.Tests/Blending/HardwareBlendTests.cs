@@ -48,6 +48,10 @@ public sealed class HardwareBlendTests
         var r = Find(_quick with { Generations = 15, Limits = new BlendLimits { Flammable = 0.7 } });
         Assert.True(r.Best.Flammable <= 0.7 + 1e-9, $"{r.Best.Mixture}");
         Assert.All(r.Prices, p => Assert.True(p.Gain >= 0));
+        // the price is what a search with that much more room finds
+        var price = r.Prices.Single(p => p.Limit.StartsWith("share", StringComparison.Ordinal));
+        double more = Find(_quick with { Generations = 15, Limits = new BlendLimits { Flammable = price.Relaxed } }).Best.WorstMerit - r.Best.WorstMerit;
+        Assert.True(more > 0.5 && price.Gain > 0.5 * more, $"{price.Gain} W told, {more} W found");
     }
 
     [Fact]
@@ -86,7 +90,7 @@ public sealed class HardwareBlendTests
     public void StoppedItKeepsTheBestSoFar()
     {
         using var source = new CancellationTokenSource();
-        var r = Find(_quick with { Generations = 200 }, source.Token, text => { if (text.StartsWith("generation 3", StringComparison.Ordinal)) source.Cancel(); });
+        var r = Find(_quick with { Generations = 200 }, source.Token, text => { if (text.Contains("generation 3 ", StringComparison.Ordinal)) source.Cancel(); });
         Assert.True(r.Stopped);
         Assert.True(r.Best.Main.IsGood);
     }

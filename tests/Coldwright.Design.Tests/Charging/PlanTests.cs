@@ -67,6 +67,34 @@ public sealed class PlanTests
         Assert.True(water.Freezes && water.FreezesAtK is > 180 and < 273);
     }
 
+    /// <summary>What circulates once it is cold is the closed loop's own answer for this charge: more of the light gases than was charged.</summary>
+    [Fact]
+    public void WhatCirculatesIsTheClosedLoopsAnswer()
+    {
+        var folder = Examples.Read("closed-loop");
+        var plan = ChargePlanner.Plan(folder.Machine!, folder.Layout!, folder.Shop, new ChargeOptions(), _cubic, null, TestContext.Current.CancellationToken);
+        static double Share(Composition c, string gas) => c.MoleFractions[c.Names.ToList().IndexOf(gas)];
+        double Of(string gas) => Share(plan.Cold!.Loop.Composition, gas);
+        double Charged(string gas) => Share(plan.Mixture, gas);
+        Assert.True(Of("nitrogen") > Charged("nitrogen") && Of("isobutane") < Charged("isobutane"));
+        var charged = folder.Machine! with { Charge = folder.Machine.Charge with { Mixture = plan.Mixture, MassKg = plan.MassKg }, Operation = folder.Machine.Operation with { StandstillPressurePa = plan.Recipe.StandstillPa } };
+        var rated = CoolerRating.Rate(charged, folder.Layout!, folder.Shop!, _cubic with { Hold = HeldPressure.Neither }, null, TestContext.Current.CancellationToken).Main;
+        foreach (string gas in plan.Mixture.Names) Assert.Equal(Share(rated.Loop.Composition, gas), Of(gas), 1e-4);
+    }
+
+    /// <summary>Water that the pump leaves is held against what stays dissolved: with a poor vacuum it freezes, and rinsing helps as the recipe says.</summary>
+    [Fact]
+    public void WaterOfAPoorVacuumFreezesAndRinsingHelps()
+    {
+        ChargeResult With(int rinses) => Plan(Workshop, new ChargeOptions { Circulation = false, VacuumPa = 1500, Rinses = rinses });
+        var (poor, rinsed) = (With(0), With(4));
+        double Water(ChargeResult r) => r.Traces.SingleOrDefault(t => t.Name == "water")?.Total ?? 0;
+        Assert.True(poor.Traces.Single(t => t.Name == "water").Freezes);
+        Assert.Contains(poor.Findings, f => f.Id == "freezes-water");
+        Assert.Equal(Math.Pow(1500 / (Workshop.Room.PressurePa + 5e4), 4), Water(rinsed) / Water(poor), 1e-6);
+        Assert.DoesNotContain(rinsed.Findings, f => f.Id == "freezes-water");
+    }
+
     [Fact]
     public void StoppedInTheClosedLoopTheRecipeStands()
     {

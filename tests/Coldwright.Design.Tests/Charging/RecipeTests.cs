@@ -95,6 +95,45 @@ public sealed class RecipeTests
         Assert.Equal(FillingMeasure.Weight, step.By);
     }
 
+    /// <summary>In random recipes every step that ends above the dew pressure of what is in then, found by its own flash, is said to hold liquid and is told by weight; and no other.</summary>
+    [Fact]
+    public void NoStepOfARandomRecipePassesADewPressureUnnoticed()
+    {
+        var random = new Random(5);
+        int wet = 0, dry = 0;
+        for (int trial = 0; trial < 12; trial++)
+        {
+            double[] z = [.. _names.Select(_ => random.NextDouble() + 0.02)];
+            z = [.. z.Select(v => v / z.Sum())];
+            var gas = Space(0.004 + 0.03 * random.NextDouble());
+            var now = new double[_names.Length];
+            foreach (var step in Recipe(gas, 6 + 8 * random.NextDouble(), null, z).Steps)
+            {
+                now[Array.IndexOf(_names, step.Gas)] += step.Moles;
+                string[] present = [.. _names.Where((_, i) => now[i] > 0)];
+                double[] x = [.. now.Where(n => n > 0).Select(n => n / now.Sum())];
+                if (present.Length < 2) continue;
+                double? dewPa;
+                try
+                {
+                    dewPa = new Fluids.PhaseEquilibrium.Flash(ReferenceModel.Create(present)).TemperatureVapourFraction(RoomK, 1, x).PressurePa;
+                }
+                catch (Numerics.SolveException)
+                {
+                    // no dew point at this temperature: nothing can condense
+                    dewPa = null;
+                }
+                if (dewPa is { } dew && Math.Abs(step.UntilPa / dew - 1) < 1e-4) continue;
+                bool condenses = step.UntilPa > dewPa;
+                Assert.Equal(condenses, step.LiquidShare > 0);
+                if (condenses) Assert.True(step.By == FillingMeasure.Weight && step.ByGaugeKg is null && step.TolerancePa is null);
+                if (condenses) wet++;
+                else dry++;
+            }
+        }
+        Assert.True(wet > 5 && dry > 5, $"{wet} with liquid, {dry} without");
+    }
+
     [Fact]
     public void NitrogenComesFirstThenTheGasesOfLeastPressure()
     {

@@ -5,6 +5,7 @@ using Coldwright.Safety;
 using Coldwright.Simulation.Parts;
 using Coldwright.Simulation.Rating;
 using Xunit;
+using static Coldwright.Design.Tests.Sizing.Sized;
 
 namespace Coldwright.Design.Tests.Sizing;
 
@@ -14,27 +15,6 @@ public sealed class SizingTests
     private const double PsiPa = 6894.757293168;
     private static readonly RatingOptions _cubic = new() { Model = RatingModel.Cubic };
 
-    private static SizeResult Size(string part, SizeTarget? target = null, MachineDescription? machine = null)
-    {
-        var folder = Examples.Read("workshop");
-        machine ??= folder.Machine!;
-        return PartSizer.Size(machine, Layout(machine), folder.Shop, part, target, _cubic, null, TestContext.Current.CancellationToken);
-    }
-
-    private static LoopLayout Layout(MachineDescription machine) => LoopLayout.TryFind(machine, out var layout, out var refusals) ? layout : throw new InvalidOperationException(string.Join("; ", refusals));
-
-    private static MachineDescription With<T>(Func<T, Part> change) where T : Part
-    {
-        var machine = Examples.Read("workshop").Machine!;
-        return machine with { Parts = [.. machine.Parts.Select(p => p is T t ? change(t) : p)] };
-    }
-
-    private static PartRating Rate(MachineDescription machine, string part) =>
-        PartRater.Rate(machine, Layout(machine), Examples.Read("workshop").Shop!, part, _cubic with { Hold = HeldPressure.Both }, null, TestContext.Current.CancellationToken);
-
-    private static double Figure(PartRating rating, string id) => rating.Sections.Where(s => s.Id != "inlet").SelectMany(s => s.Figures).First(f => f.Id == id).Value!.Value;
-
-    /// <summary>Size, then rate: tubes of the length found have the conductance, and the cooler whose exchanger is described by nothing but these tubes gives the cooling asked for.</summary>
     [Fact]
     public void ARecuperatorAsSizedGivesWhatWasAskedFor()
     {
@@ -175,9 +155,6 @@ public sealed class SizingTests
     }
 
     [Fact]
-    public void ADrainEmptiesTheVesselInTheTimeAskedFor() => Assert.Equal(240, Size("drain-valve", new("discharge_s", 240)).Best!.Figure("discharge_s"), 1.0);
-
-    [Fact]
     public void PricesMakeTheCheapestFirstAndAddUp()
     {
         var result = Size("aftercooler");
@@ -190,7 +167,7 @@ public sealed class SizingTests
     [Fact]
     public void EveryPartThatCanBeSizedIs()
     {
-        foreach (var part in PartSizer.Sizeable(Examples.Read("workshop").Machine!).Except(["fill-valve", "recuperator"]))
+        foreach (var part in PartSizer.Sizeable(Examples.Read("workshop").Machine!).Except(["fill-valve", "recuperator", "precooler", "drain-valve"]))
         {
             var result = Size(part);
             Assert.True(result.Best is not null && result.Sources.Count > 0 && result.Method.Length > 0, part);
@@ -202,7 +179,7 @@ public sealed class SizingTests
     public void NonsenseIsRefused()
     {
         Assert.Contains("no part", Assert.Throws<ArgumentException>(() => Size("fridge")).Message, StringComparison.Ordinal);
-        Assert.Contains("not sized", Assert.Throws<ArgumentException>(() => Size("compressor")).Message, StringComparison.Ordinal);
+        Assert.Contains("not sized", Assert.Throws<ArgumentException>(() => Size("warm-exchanger")).Message, StringComparison.Ordinal);
         Assert.Contains("drain valve", Assert.Throws<ArgumentException>(() => Size("fill-valve")).Message, StringComparison.Ordinal);
         Assert.Throws<ArgumentException>(() => Size("vessel", new("leak_W", 3)));
     }

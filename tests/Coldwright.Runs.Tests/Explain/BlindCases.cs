@@ -7,10 +7,11 @@ namespace Coldwright.Runs.Tests.Explain;
 /// Six of the blind cases. The generator shares nothing with the solvers: own marching model, own correlations, a third set of pair parameters, real sensors' errors. The
 /// published score is that of <c>./bench blind</c>.
 /// </summary>
-public sealed class BlindCases(BlindRuns blind) : IClassFixture<BlindRuns>
+[Collection(BlindCollection.Name)]
+public sealed class BlindCases(BlindRuns blind)
 {
     // what the builder does not know: films, friction and parts off by what their correlations and makers leave open
-    private static Truth With(params (string, double)[] faults) => new()
+    internal static Truth With(params (string, double)[] faults) => new()
     {
         Faults = faults, HighFilm = 1.12, LowFilm = 0.9, CoilFilm = 1.2, Friction = 0.95, Leak = 1.04, Compressor = 0.98, Precooler = 1.03, LoadMass = 0.97, FoamHeat = 1.05, Charge = [1.01, 0.99, 1.0, 1.02, 0.98],
     };

@@ -18,11 +18,21 @@ public sealed class BlindRuns
     public BlindRuns() => Runs = ModelRuns.Make(Folder.Machine!, Folder.Layout!, BlindMarch.StopS, 2.5 * (BlindMarch.EndS - BlindMarch.StopS) + 600, cubic: true, cancel: TestContext.Current.CancellationToken);
 
     /// <summary>Explains a machine of another hand.</summary>
-    internal Explanation Explain(Truth truth, SensorSet set)
+    internal Explanation Explain(Truth truth, SensorSet set) => Explain(LogWriter.Write(CaseMaker.Of(1, truth, TestContext.Current.CancellationToken), set, 1), set);
+
+    /// <summary>Explains what was written.</summary>
+    internal Explanation Explain((string Run, string Log) written, SensorSet set)
     {
-        var (run, log) = LogWriter.Write(CaseMaker.Of(1, truth, TestContext.Current.CancellationToken), set, 1);
+        var (run, log) = written;
         var read = RunImporter.ReadTexts(run, set == SensorSet.Bare ? null : Encoding.UTF8.GetBytes(log));
         Assert.True(read.Record is not null, string.Join('\n', read.Problems));
-        return Explainer.Explain(read.Record with { Machine = Folder.Machine }, Folder.Layout!, Runs, cancel: TestContext.Current.CancellationToken);
+        return Explainer.Explain(read.Record with { Machine = Folder.Machine }, Folder.Layout!, Runs, follow: false, cancel: TestContext.Current.CancellationToken);
     }
+}
+
+/// <summary>Tests that share the runs, one after another.</summary>
+[CollectionDefinition(Name)]
+public sealed class BlindCollection : ICollectionFixture<BlindRuns>
+{
+    public const string Name = "runs of the blind machine";
 }

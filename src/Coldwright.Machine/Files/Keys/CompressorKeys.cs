@@ -46,6 +46,7 @@ public static class CompressorKeys
         Optional("density", QuantityKinds.Density.Between(700, 1200), "Density of the oil."),
         Optional("viscosity", QuantityKinds.KinematicViscosity, "Viscosity of the oil where it flows back, dissolved gas included."),
         Optional("charge", QuantityKind.Mass.Between(0.02, 20), "Oil in the compressor when filled."),
+        Optional("molar-mass", QuantityKinds.MolarMass, "Molar mass of the oil; when given, gas dissolved in it counts as part of the charge."),
         Optional("cold-trap-efficiency", (QuantityKind.Fraction with { Example = "90 %" }).Between(0, 1), "Share of the passing oil that a filter ahead of the cold end takes."),
     ]);
 

@@ -34,6 +34,12 @@ internal static class QuantityKinds
         Name = "a density", Dimension = QuantityKind.Mass.Dimension / QuantityKind.Volume.Dimension, SiUnit = "kg/m3", Example = "920 kg/m3", Minimum = 1, Maximum = 3000,
     };
 
+    /// <summary>kg/mol.</summary>
+    public static QuantityKind MolarMass { get; } = new()
+    {
+        Name = "a molar mass", Dimension = QuantityKind.Mass.Dimension / (QuantityKind.MolarFlow.Dimension * QuantityKind.Time.Dimension), SiUnit = "kg/mol", Example = "350 g/mol", Minimum = 0.15, Maximum = 2,
+    };
+
     /// <summary>m2/s.</summary>
     public static QuantityKind KinematicViscosity { get; } = new()
     {

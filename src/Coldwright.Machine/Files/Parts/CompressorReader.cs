@@ -114,6 +114,7 @@ internal static class CompressorReader
         DensityKgPerM3 = r.OptionalQuantity("density"),
         ViscosityM2PerS = r.OptionalQuantity("viscosity"),
         ChargeKg = r.OptionalQuantity("charge"),
+        MolarMass = r.OptionalQuantity("molar-mass"),
         ColdTrapEfficiency = r.OptionalQuantity("cold-trap-efficiency"),
     };
 

@@ -1,0 +1,63 @@
+using Coldwright.Machine.Streams;
+
+namespace Coldwright.Simulation.Cooldown;
+
+/// <summary>
+/// What circulates at one moment: properties of both sides at its composition, which is part of the solution. The tables follow it along their slopes
+/// and are overwritten when it moves. Not thread-safe.
+/// </summary>
+internal sealed class Circulating
+{
+    private readonly LoopMap _map;
+    private readonly double[] _xi, _step;
+    private (double C0, double C1, double C2) _aftercooled, _roomWarm;
+
+    /// <param name="map">Tables and maps about the composition.</param>
+    public Circulating(LoopMap map)
+    {
+        _map = map;
+        (_xi, _step) = (new double[map.Middle.Length], new double[map.Middle.Length]);
+        _xi.AsSpan().Fill(double.NaN);
+        (High, Low, Z, Offsets, _aftercooled, _roomWarm) = (map.Tables.High, map.Tables.Low, map.Tables.Z, map.Offsets, map.Aftercooled, map.RoomWarm);
+    }
+
+    public StreamTable High { get; private set; }
+    public StreamTable Low { get; private set; }
+    /// <summary>Mole fractions.</summary>
+    public IReadOnlyList<double> Z { get; private set; }
+
+    /// <summary>What the parts' models give over their maps.</summary>
+    public LoopOffsets Offsets { get; private set; }
+
+    /// <summary>Goes to a composition, ln(z_i/z_1) from the second substance on; stays where the map holds it.</summary>
+    public void Take(ReadOnlySpan<double> xi)
+    {
+        if (_map.Held) return;
+        for (int i = 0; i < xi.Length; i++) _step[i] = xi[i] - _map.Middle[i];
+        if (_map.Direct is { } direct)
+        {
+            if (xi.SequenceEqual(_xi)) return;
+            xi.CopyTo(_xi);
+            double[] z = LoopMap.Fractions(xi);
+            (High, Low, Z) = (direct(z), direct(z), z);
+        }
+        else
+        {
+            var (high, low) = _map.Movers!.Value;
+            (High, Low) = (high.At(_step), low.At(_step));
+            Z = High.Composition;
+            _map.Passages.MoveTo(_step);
+        }
+        var offsets = _map.Offsets;
+        for (int i = 0; i < _map.OffsetSlopes.Length; i++) offsets += _map.OffsetSlopes[i].Times(_step[i]);
+        Offsets = offsets;
+        (_aftercooled, _roomWarm) = (LoopMap.Moved(_map.Aftercooled, _map.AftercooledSlopes, _step), LoopMap.Moved(_map.RoomWarm, _map.RoomWarmSlopes, _step));
+    }
+
+    /// <summary>At the aftercooler's outlet, J/mol.</summary>
+    public double AftercooledEnthalpy(double pressurePa) => Along(_aftercooled, Math.Log(pressurePa) - _map.LnHigh);
+    /// <summary>Of suction gas at the room's temperature, J/mol.</summary>
+    public double RoomWarmEnthalpy(double pressurePa) => Along(_roomWarm, Math.Log(pressurePa) - _map.LnLow);
+
+    private static double Along((double C0, double C1, double C2) c, double x) => c.C0 + x * (c.C1 + x * c.C2);
+}
