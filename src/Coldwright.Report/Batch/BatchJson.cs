@@ -12,10 +12,7 @@ public static class BatchJson
     public static string Write(BatchReport report) => Json.Text(w =>
     {
         var (result, run) = (report.Result, report.Run);
-        w.WriteStartObject();
-        w.WriteString("schema", "coldwright/batch/1");
-        w.WriteString("machine", report.Machine.Name);
-        FindingsJson.WriteProperty(w, report.Findings);
+        FindingsJson.WriteHead(w, "coldwright/batch/1", report.Machine.Name, report.Findings);
         w.WriteString("substance", result.Substance);
         Figures(w, run);
         w.WriteBoolean("stopped", result.Stopped);

@@ -12,10 +12,7 @@ public static class BlendJson
     public static string Write(BlendReport report) => Json.Text(w =>
     {
         var r = report.Result;
-        w.WriteStartObject();
-        w.WriteString("schema", "coldwright/blend/1");
-        w.WriteString("machine", report.Machine.Name);
-        FindingsJson.WriteProperty(w, report.Findings);
+        FindingsJson.WriteHead(w, "coldwright/blend/1", report.Machine.Name, report.Findings);
         w.WriteString("goal", r.Goal switch { BlendGoal.Cooling => "cooling_W", BlendGoal.Litres => "collected_L_h", BlendGoal.Lowest => "minus_no_load_K", _ => "difference_J_mol" });
         w.Number("temperature_K", r.TemperatureK);
         w.Number("high_pressure_Pa", r.HighPressurePa);

@@ -13,10 +13,7 @@ public static class ChargeJson
     {
         var r = report.Result;
         double room = report.Machine.Room.PressurePa;
-        w.WriteStartObject();
-        w.WriteString("schema", "coldwright/charge/1");
-        w.WriteString("machine", report.Machine.Name);
-        FindingsJson.WriteProperty(w, r.Findings);
+        FindingsJson.WriteHead(w, "coldwright/charge/1", report.Machine.Name, r.Findings);
         w.WriteString("model", r.Model);
         w.WriteBoolean("stopped", r.Stopped);
         w.Map("mixture", r.Mixture.Names.Zip(r.Mixture.MoleFractions));

@@ -11,10 +11,7 @@ public static class CooldownJson
     public static string Write(CooldownReport report) => Json.Text(w =>
     {
         var r = report.Result;
-        w.WriteStartObject();
-        w.WriteString("schema", "coldwright/cooldown/1");
-        w.WriteString("machine", report.Machine.Name);
-        FindingsJson.WriteProperty(w, report.Findings);
+        FindingsJson.WriteHead(w, "coldwright/cooldown/1", report.Machine.Name, report.Findings);
         w.WriteString("model", r.Model);
         w.WriteBoolean("warm_up", r.IsWarmUp);
         w.WriteBoolean("stopped", r.Stopped);

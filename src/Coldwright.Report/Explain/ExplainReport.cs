@@ -1,24 +1,14 @@
-using Coldwright.Machine.Description;
 using Coldwright.Runs.Explain;
-using Coldwright.Safety;
 
 namespace Coldwright.Report.Explain;
 
 /// <summary>What a report about an explained run is made from.</summary>
-public sealed record ExplainReport
+public sealed record ExplainReport : CoolerReport
 {
-    /// <summary>The cooler.</summary>
-    public required MachineDescription Machine { get; init; }
     /// <summary>The run's name.</summary>
     public required string Run { get; init; }
     /// <summary>The explanation.</summary>
     public required Explanation Result { get; init; }
-    /// <summary>Safety findings, gravest first, the standing reminder last.</summary>
-    public required IReadOnlyList<Finding> Findings { get; init; }
-    /// <summary>Units a person reads first.</summary>
-    public UnitSystem Units { get; init; } = UnitSystem.Si;
-
-    internal Readout Readout(bool typographic) => new(Units, Machine.Room.PressurePa, typographic);
 
     /// <summary>Heading.</summary>
     internal string Title => $"{Machine.Name}: where the cold of '{Run}' went";

@@ -16,10 +16,7 @@ public static class PartJson
     public static string Write(PartReport report) => Json.Text(w =>
     {
         var rating = report.Rating;
-        w.WriteStartObject();
-        w.WriteString("schema", "coldwright/rate-part/1");
-        w.WriteString("machine", report.Machine.Name);
-        FindingsJson.WriteProperty(w, report.Findings);
+        FindingsJson.WriteHead(w, "coldwright/rate-part/1", report.Machine.Name, report.Findings);
         w.WriteString("part", rating.Part);
         w.WriteString("kind", rating.Kind);
         w.WriteString("method", rating.Method);

@@ -13,10 +13,7 @@ public static class RatingJson
     public static string Write(RatingReport report) => Json.Text(w =>
     {
         var rating = report.Main;
-        w.WriteStartObject();
-        w.WriteString("schema", "coldwright/rate/1");
-        w.WriteString("machine", report.Machine.Name);
-        FindingsJson.WriteProperty(w, report.Findings);
+        FindingsJson.WriteHead(w, "coldwright/rate/1", report.Machine.Name, report.Findings);
         Headline(w, rating);
         w.Objects("cooling_curve", rating.CoolingCurve, p =>
         {

@@ -23,6 +23,19 @@ public static class FindingsJson
         writer.WriteString("do", f.Do);
     });
 
+    /// <summary>Opens a document's object: schema, machine, findings.</summary>
+    /// <param name="writer">At the document's start.</param>
+    /// <param name="schema">Name of its schema.</param>
+    /// <param name="machine">Name of the machine.</param>
+    /// <param name="findings">Findings, gravest first.</param>
+    internal static void WriteHead(Utf8JsonWriter writer, string schema, string machine, IEnumerable<Finding> findings)
+    {
+        writer.WriteStartObject();
+        writer.WriteString("schema", schema);
+        writer.WriteString("machine", machine);
+        WriteProperty(writer, findings);
+    }
+
     /// <summary>The document of <c>safety</c>: schema, machine, findings, warnings.</summary>
     /// <param name="report">What was found.</param>
     public static string Write(SafetyReport report) => Json.Text(writer =>

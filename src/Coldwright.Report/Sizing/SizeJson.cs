@@ -12,10 +12,7 @@ public static class SizeJson
     public static string Write(SizeReport report) => Json.Text(w =>
     {
         var r = report.Result;
-        w.WriteStartObject();
-        w.WriteString("schema", "coldwright/size/1");
-        w.WriteString("machine", report.Machine.Name);
-        FindingsJson.WriteProperty(w, report.Findings);
+        FindingsJson.WriteHead(w, "coldwright/size/1", report.Machine.Name, report.Findings);
         w.WriteString("part", r.Part);
         w.WriteString("kind", r.Kind);
         w.WriteString("method", r.Method);
