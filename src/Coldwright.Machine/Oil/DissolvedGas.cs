@@ -7,7 +7,7 @@ namespace Coldwright.Machine.Oil;
 /// Gas dissolved in a compressor's oil by Raoult's law in mole fractions: X_i = p_i / p_sat,i(T). The vapour pressure is Wilson's, which goes on
 /// above a substance's critical temperature: p_sat = p_c exp(5.37 (1 + omega)(1 - T_c/T)) (A modified Redlich-Kwong equation of state, AIChE 65th
 /// meeting, 1968). The gas is taken as perfect, the oil as one substance that does not evaporate. Valid up to half of the mixture as gas; right
-/// within a fifth for ethane and heavier, a factor of 1.7 for methane (docs/theory/oil.md).
+/// within a fifth for ethane and heavier, a factor of 1.7 for methane, judged by values from memory (docs/theory/oil.md).
 /// </summary>
 public static class DissolvedGas
 {
