@@ -18,7 +18,9 @@ internal readonly record struct LoopFound(LoopPoint Point, double RunShare, bool
 internal sealed class LoopSearch(LoopCycle cycle, ExpansionDevice device, ExpansionTable? table, double? cutOutK)
 {
     private const double Finest = 1e-13, FirstLeastDelivery = 0.06, MostLeastDelivery = 0.4, KelvinPerUnit = 20, Cap = 10, LeastLnRatio = 0.02, LeastGap = 1e-12, NearStep = 2e-3;
+    private readonly TwoRoots _together = new();
     private double _lnPe = double.NaN, _lnPc = double.NaN, _match, _leastDelivery = FirstLeastDelivery, _lnDevice;
+    private bool _cycles;
 
     /// <summary>Of the roots, in ln of a pressure; on the way to an answer more will do.</summary>
     public double Tolerance { get; set; } = Finest;
@@ -42,14 +44,11 @@ internal sealed class LoopSearch(LoopCycle cycle, ExpansionDevice device, Expans
     public LoopPoint Condense(double lnPe, double superheatK, double measure, in LoopSetting setting)
     {
         var (s, point) = (setting, default(LoopPoint));
-        // measured from where the liquid would be at the room's temperature: the needed conductance grows without limit towards it
-        double pinch = measure >= 0 ? cycle.Fluid.LnPressure(s.RoomK + measure * cycle.SubcoolingK, dew: false) : cycle.Fluid.LnPressure(s.RoomK);
-        double basis = Math.Max(pinch, lnPe + LeastLnRatio), highest = Math.Log(Math.Max(cycle.Fluid.LnHighest - basis, 2 * LeastGap));
+        double basis = Basis(lnPe, measure, s), highest = Math.Log(Math.Max(cycle.Fluid.LnHighest - basis, 2 * LeastGap));
         double Surplus(double lnGap)
         {
             point = cycle.At(lnPe, basis + Math.Exp(lnGap), superheatK, measure, s.RoomK, s.Correction);
-            double need = ConductanceNeed.Condenser(cycle.CondenserPath(point, s.Condenser.GasShare, s.Condenser.LiquidShare), point.Flow, s.Condenser, s.RoomK);
-            return -Math.Log(Math.Clamp(need, 1e-12, 1e12));
+            return CondenserSurplus(point, s);
         }
 
         double gap = RisingRoot.Find(Surplus, double.IsNaN(_lnPc) ? Math.Log(0.2) : Math.Log(Math.Max(_lnPc - basis, LeastGap)), NearStep, Math.Log(LeastGap), highest, 10 * Tolerance, out int side);
@@ -59,11 +58,25 @@ internal sealed class LoopSearch(LoopCycle cycle, ExpansionDevice device, Expans
         return point;
     }
 
+    // measured from where the liquid would be at the room's temperature: the needed conductance grows without limit towards it
+    private double Basis(double lnPe, double measure, in LoopSetting s) =>
+        Math.Max(measure >= 0 ? cycle.Fluid.LnPressure(s.RoomK + measure * cycle.SubcoolingK, dew: false) : cycle.Fluid.LnPressure(s.RoomK), lnPe + LeastLnRatio);
+
+    private double CondenserSurplus(in LoopPoint point, in LoopSetting s) =>
+        -Math.Log(Math.Clamp(ConductanceNeed.Condenser(cycle.CondenserPath(point, s.Condenser.GasShare, s.Condenser.LiquidShare), point.Flow, s.Condenser, s.RoomK), 1e-12, 1e12));
+
     /// <summary>The whole loop.</summary>
     public LoopFound Solve(in LoopSetting setting)
     {
         var s = setting;
         double superheat = device is ThermostaticExpansion t ? t.SuperheatK : 0, measure = 1;
+        double lowest = cutOutK is { } k ? cycle.Fluid.LnPressure(k) : cycle.Fluid.LnLowest;
+        // cycling last time: where even the lowest pressure takes more heat than there is, no working point needs to be sought
+        if (_cycles && table is null)
+        {
+            var coldest = Condense(lowest, superheat, measure, s);
+            if (Missing(cycle.EvaporatorPath(coldest, s.Evaporator.DryShare), coldest.Flow, s) > 0) return Cycling(s, superheat, lowest);
+        }
         if (table is not null)
         {
             double most = Math.Max(0.1, (s.Load.InletTemperatureK - cycle.Fluid.Dew(cycle.Fluid.LnLowest) - 2) / KelvinPerUnit);
@@ -71,7 +84,7 @@ internal sealed class LoopSearch(LoopCycle cycle, ExpansionDevice device, Expans
             (superheat, measure) = (Superheat(_match), Measure(_match));
         }
         var point = Evaporate(superheat, measure, s);
-        double lowest = cutOutK is { } k ? cycle.Fluid.LnPressure(k) : cycle.Fluid.LnLowest;
+        _cycles = false;
         if (point.LnEvaporating >= lowest && point.LnEvaporating > cycle.Fluid.LnLowest && !Starving(point)) return new LoopFound(point, 1, false);
         return Cycling(s, superheat, lowest);
     }
@@ -79,6 +92,7 @@ internal sealed class LoopSearch(LoopCycle cycle, ExpansionDevice device, Expans
     // the evaporating pressure at its limit; the loop runs for a share of the time
     private LoopFound Cycling(LoopSetting s, double superheat, double lowest)
     {
+        _cycles = true;
         double Delivered(double lnPe) => Condense(lnPe, superheat, 1, s).TableVolumeFlow / cycle.Compressor.GreatestFlow - _leastDelivery;
         double floor = Delivered(lowest) >= 0 ? lowest : RisingRoot.Find(Delivered, lowest, 0.2, lowest, cycle.Compressor.LnWarmest, 1e3 * Tolerance, out _);
         double measure = 1;
@@ -96,18 +110,48 @@ internal sealed class LoopSearch(LoopCycle cycle, ExpansionDevice device, Expans
     private LoopPoint Evaporate(double superheatK, double measure, LoopSetting s)
     {
         LoopPoint point = default;
+        double high = cycle.Compressor.LnWarmest;
+        if (!double.IsNaN(_lnPe) && !double.IsNaN(_lnPc))
+        {
+            // near the last answer both pressures at once
+            double lnPe = _lnPe, lnGap = Math.Log(Math.Max(_lnPc - Basis(_lnPe, measure, s), LeastGap));
+            // a condenser with more than it needs condenses where the liquid meets the room: only the evaporating pressure is sought then
+            double least = Math.Log(LeastGap);
+            bool pinched = lnGap < least + 0.01;
+            (double, double) Both(double ln, double asked)
+            {
+                double gap = pinched ? least : asked;
+                double lnPc = Basis(ln, measure, s) + Math.Exp(gap);
+                if (!(ln > cycle.Fluid.LnLowest && ln < high && lnPc < cycle.Fluid.LnHighest && gap >= least)) return (double.NaN, double.NaN);
+                point = cycle.At(ln, lnPc, superheatK, measure, s.RoomK, s.Correction);
+                double missing = Missing(cycle.EvaporatorPath(point, s.Evaporator.DryShare), point.Flow, s), surplus = CondenserSurplus(point, s);
+                return (missing, !pinched ? surplus : surplus >= 0 ? asked - least : double.NaN);
+            }
+            if (_together.Find(Both, ref lnPe, ref lnGap, Tolerance, Math.Exp(lnGap)) && !Crossing(point, s))
+            {
+                (_lnPe, _lnPc, CondenserLimited) = (point.LnEvaporating, point.LnCondensing, false);
+                return point;
+            }
+        }
         double Off(double lnPe)
         {
             point = Condense(lnPe, superheatK, measure, s);
             return Missing(cycle.EvaporatorPath(point, s.Evaporator.DryShare), point.Flow, s);
         }
 
-        double high = cycle.Compressor.LnWarmest, guess = double.IsNaN(_lnPe) ? cycle.Fluid.LnPressure(s.Load.InletTemperatureK - superheatK - 15) : _lnPe;
+        double guess = double.IsNaN(_lnPe) ? cycle.Fluid.LnPressure(s.Load.InletTemperatureK - superheatK - 15) : _lnPe;
         _lnPe = RisingRoot.Find(Off, guess, double.IsNaN(_lnPe) ? 0.05 : NearStep, cycle.Fluid.LnLowest, high, Tolerance, out int side);
         if (side > 0) throw new SolveException(new SolveReport(SolveStatus.NoSolution, 0, double.NaN, FormattableString.Invariant(
             $"the precooler would evaporate above {cycle.Fluid.Dew(high):0.#} K (dew point): the mixture enters at {s.Load.InletTemperatureK:0.#} K, too warm or too much of it for this compressor; cool it in the aftercooler first or take a smaller evaporator")));
         if (point.LnEvaporating != _lnPe) Off(_lnPe);
         return point;
+    }
+
+    // where streams all but touch, a step that is small beside the pressure leads from one side of the pinch to the other
+    private bool Crossing(in LoopPoint point, in LoopSetting s)
+    {
+        ConductanceNeed.Evaporator(cycle.EvaporatorPath(point, s.Evaporator.DryShare), point.Flow, s.Load, out double closest);
+        return closest <= 0;
     }
 
     /// <summary>Change of the mixture's temperature, K, within which the evaporator's needed conductance passes the given one: sound also where streams all but touch.</summary>

@@ -89,7 +89,7 @@ public sealed class MixtureLoad
             var point = table.At(h, pressurePa);
             if (point.TemperatureK >= coldest || h == inletEnthalpy) nodes.Add((h, point.TemperatureK, point.Phases));
         }
-        if (nodes.Count < 2 || nodes[^1].H < inletEnthalpy) nodes.Add((inletEnthalpy, inletK, nodes.Count > 0 ? nodes[^1].Phases : ""));
+        if (nodes.Count == 0 || nodes[^1].H < inletEnthalpy) nodes.Add((inletEnthalpy, inletK, nodes.Count > 0 ? nodes[^1].Phases : ""));
         if (nodes.Count < 2) throw new ArgumentException(FormattableString.Invariant($"the table ends at the evaporator's inlet of {inletK:0.#} K; it must reach below"), nameof(table));
         var kinks = new bool[nodes.Count];
         for (int i = 1; i < nodes.Count - 1; i++) kinks[i] = nodes[i].Phases != nodes[i - 1].Phases || nodes[i + 1].Phases != nodes[i].Phases;

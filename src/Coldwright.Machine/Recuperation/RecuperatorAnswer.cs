@@ -36,7 +36,7 @@ internal static class RecuperatorAnswer
             };
         }
         double given = question.Hot.MolarFlow * (s.HotH[0] - s.HotH[n]), taken = question.Cold.MolarFlow * (s.ColdH[0] - s.ColdH[n]);
-        double largest = CounterflowLimit.LargestDuty(question.Hot, question.Cold), difference = question.Hot.TemperatureK - question.Cold.TemperatureK;
+        double difference = question.Hot.TemperatureK - question.Cold.TemperatureK;
         double size = Math.Max(Math.Max(Math.Abs(given), Math.Abs(taken)), Math.Abs(leak));
         var warnings = Warnings(question, e);
         var pinch = Pinch(question, e, s, dx);
@@ -45,9 +45,8 @@ internal static class RecuperatorAnswer
         return new RecuperatorResult
         {
             DutyW = duty,
-            LargestDutyW = largest,
+            Largest = new Lazy<double>(() => CounterflowLimit.LargestDuty(question.Hot, question.Cold)),
             ConductanceWPerK = ua,
-            TransferUnits = largest != 0 ? ua * difference / largest : double.PositiveInfinity,
             Hot = Stream(question.Hot, s.HotH[0], s.HotH[n], s.HotP[n], Content(e.HotLocal, question.Geometry.Hot, dx)),
             Cold = Stream(question.Cold, s.ColdH[n], s.ColdH[0], s.ColdP[0], Content(e.ColdLocal, question.Geometry.Cold, dx)),
             Pinch = pinch,

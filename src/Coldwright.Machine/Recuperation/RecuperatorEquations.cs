@@ -15,6 +15,8 @@ internal sealed class RecuperatorEquations
     private const double LeastRise = 1e-3;
     // J/mol: of the difference that gives a conductance's slope
     private const double LeastStep = 0.5;
+    // a slope serves until its stream has moved by this share of the cell's own rise
+    private const double SlopeServes = 0.5;
 
     private readonly RecuperatorCase _case;
     private readonly FlowChannel _hotChannel, _coldChannel;
@@ -25,8 +27,9 @@ internal sealed class RecuperatorEquations
     public readonly int Cells;
     /// <summary>Conductances of a cell from each stream to the middle of the wall, W/K.</summary>
     public readonly double[] HotG, ColdG;
-    // their slopes with the stream's enthalpy, W mol/(K J), and the enthalpies they were found at
-    private readonly double[] _hotD, _coldD, _hotAt, _coldAt, _hotNow, _coldNow;
+    // their slopes with the stream's enthalpy, W mol/(K J), the enthalpies they are carried from, and those at which the slopes were found
+    private readonly double[] _hotD, _coldD, _hotAt, _coldAt, _hotFoundAt, _coldFoundAt, _hotNow, _coldNow;
+    private double _carried = 1;
     public readonly StreamPoint[] HotPoint, ColdPoint;
     public readonly LocalAnswer[] HotLocal, ColdLocal;
     /// <summary>Three balances per cell, W.</summary>
@@ -45,6 +48,9 @@ internal sealed class RecuperatorEquations
         (_hotT, _hotSlope, _coldT, _coldSlope) = (new double[cells], new double[cells], new double[cells], new double[cells]);
         (_hotD, _coldD, _hotAt, _coldAt, _hotNow, _coldNow) =
             (new double[cells], new double[cells], new double[cells], new double[cells], new double[cells], new double[cells]);
+        (_hotFoundAt, _coldFoundAt) = (new double[cells], new double[cells]);
+        Array.Fill(_hotFoundAt, double.NaN);
+        Array.Fill(_coldFoundAt, double.NaN);
         (HotG, ColdG, _axial, Residuals) = (new double[cells], new double[cells], new double[cells + 1], new double[3 * cells]);
         (HotPoint, ColdPoint, HotLocal, ColdLocal) = (new StreamPoint[cells], new StreamPoint[cells], new LocalAnswer[cells], new LocalAnswer[cells]);
         Scale = Math.Max(question.Hot.MolarFlow, question.Cold.MolarFlow) * 8.3 * Math.Max(1, Math.Abs(question.Hot.TemperatureK - question.Cold.TemperatureK));
@@ -59,7 +65,11 @@ internal sealed class RecuperatorEquations
     /// <summary>Conductances to begin with.</summary>
     public void Seed(RecuperatorState s)
     {
-        for (int i = 0; i < Cells; i++) (HotG[i], ColdG[i]) = (s.HotG[i] * _dx, s.ColdG[i] * _dx);
+        for (int i = 0; i < Cells; i++)
+        {
+            (HotG[i], ColdG[i]) = (s.HotG[i] * _dx, s.ColdG[i] * _dx);
+            (_hotD[i], _coldD[i], _hotFoundAt[i], _coldFoundAt[i]) = (s.HotD[i] * _dx, s.ColdD[i] * _dx, s.HotAt[i], s.ColdAt[i]);
+        }
     }
 
     /// <summary>Heat from the warm stream into the wall of cell i, W.</summary>
@@ -68,7 +78,11 @@ internal sealed class RecuperatorEquations
     /// <summary>Leaves the conductances in the state, for a later start.</summary>
     public void Keep(RecuperatorState s)
     {
-        for (int i = 0; i < Cells; i++) (s.HotG[i], s.ColdG[i]) = (HotG[i] / _dx, ColdG[i] / _dx);
+        for (int i = 0; i < Cells; i++)
+        {
+            (s.HotG[i], s.ColdG[i]) = (HotG[i] / _dx, ColdG[i] / _dx);
+            (s.HotD[i], s.ColdD[i], s.HotAt[i], s.ColdAt[i]) = (_hotD[i] / _dx, _coldD[i] / _dx, _hotFoundAt[i], _coldFoundAt[i]);
+        }
     }
 
     /// <summary>Conductance of the metal between cell i - 1 and i, W/K.</summary>
@@ -101,17 +115,25 @@ internal sealed class RecuperatorEquations
             ColdLocal[i] = ColdSide(ColdPoint[i], intoCold);
             double hot = share * _dx * _case.Geometry.HotConductance(HotLocal[i].Film, k), cold = share * _dx * _case.Geometry.ColdConductance(ColdLocal[i].Film, k);
             // slopes by a difference over a tenth of the cell
-            double hotStep = Math.Max(LeastStep, 0.1 * Math.Abs(s.HotH[i + 1] - s.HotH[i])), coldStep = Math.Max(LeastStep, 0.1 * Math.Abs(s.ColdH[i + 1] - s.ColdH[i]));
-            double hotNext = o.Hot.FixedFilm is not null ? hot : share * _dx * _case.Geometry.HotConductance(HotSide(Shifted(_case.Hot, HotPoint[i], hotStep), intoHot).Film, k);
-            double coldNext = o.Cold.FixedFilm is not null ? cold : share * _dx * _case.Geometry.ColdConductance(ColdSide(Shifted(_case.Cold, ColdPoint[i], coldStep), intoCold).Film, k);
-            _hotD[i] = relaxation * (hotNext - hot) / hotStep;
-            _coldD[i] = relaxation * (coldNext - cold) / coldStep;
+            double hotRise = Math.Abs(s.HotH[i + 1] - s.HotH[i]), coldRise = Math.Abs(s.ColdH[i + 1] - s.ColdH[i]);
+            if (o.Hot.FixedFilm is null && !(Math.Abs(_hotAt[i] - _hotFoundAt[i]) <= SlopeServes * hotRise))
+            {
+                double step = Math.Max(LeastStep, 0.1 * hotRise);
+                _hotD[i] = (_dx * _case.Geometry.HotConductance(HotSide(Shifted(_case.Hot, HotPoint[i], step), intoHot).Film, k) - hot / share) / step;
+                _hotFoundAt[i] = _hotAt[i];
+            }
+            if (o.Cold.FixedFilm is null && !(Math.Abs(_coldAt[i] - _coldFoundAt[i]) <= SlopeServes * coldRise))
+            {
+                double step = Math.Max(LeastStep, 0.1 * coldRise);
+                _coldD[i] = (_dx * _case.Geometry.ColdConductance(ColdSide(Shifted(_case.Cold, ColdPoint[i], step), intoCold).Film, k) - cold / share) / step;
+                _coldFoundAt[i] = _coldAt[i];
+            }
             HotG[i] = Mean(HotG[i], hot, relaxation);
             ColdG[i] = Mean(ColdG[i], cold, relaxation);
             if (i > 0 && o.AxialConduction)
                 _axial[i] = _case.Geometry.MetalAreaM2 / _dx * _case.Wall.Conductivity(Math.Max(0.5 * (s.Wall[i] + s.Wall[i - 1]), 1)).Value;
         }
-        Starved = false;
+        (Starved, _carried) = (false, share * relaxation);
         if (!o.PressureDrop) return;
         March(HotLocal, s.HotP, forward: true, o.ColdEndRiseM / Cells);
         March(ColdLocal, s.ColdP, forward: false, -o.ColdEndRiseM / Cells);
@@ -179,8 +201,8 @@ internal sealed class RecuperatorEquations
         {
             _hotT[i] = _case.Hot.Table.Temperature(0.5 * (s.HotH[i] + s.HotH[i + 1]), 0.5 * (s.HotP[i] + s.HotP[i + 1]), out _hotSlope[i]);
             _coldT[i] = _case.Cold.Table.Temperature(0.5 * (s.ColdH[i] + s.ColdH[i + 1]), 0.5 * (s.ColdP[i] + s.ColdP[i + 1]), out _coldSlope[i]);
-            _hotNow[i] = Carried(HotG[i], _hotD[i], 0.5 * (s.HotH[i] + s.HotH[i + 1]) - _hotAt[i]);
-            _coldNow[i] = Carried(ColdG[i], _coldD[i], 0.5 * (s.ColdH[i] + s.ColdH[i + 1]) - _coldAt[i]);
+            _hotNow[i] = Carried(HotG[i], _carried * _hotD[i], 0.5 * (s.HotH[i] + s.HotH[i + 1]) - _hotAt[i]);
+            _coldNow[i] = Carried(ColdG[i], _carried * _coldD[i], 0.5 * (s.ColdH[i] + s.ColdH[i + 1]) - _coldAt[i]);
         }
         var receiver = _case.Geometry.LeakReceiver;
         for (int i = 0; i < Cells; i++)
@@ -218,8 +240,8 @@ internal sealed class RecuperatorEquations
             var m = system.Middle.AsSpan(9 * i, 9);
             var l = system.Lower.AsSpan(9 * i, 9);
             var u = system.Upper.AsSpan(9 * i, 9);
-            double gh = 0.5 * (_hotNow[i] * _hotSlope[i] + Moving(HotG[i], _hotD[i], _hotNow[i]) * (_hotT[i] - s.Wall[i]));
-            double gc = 0.5 * (_coldNow[i] * _coldSlope[i] + Moving(ColdG[i], _coldD[i], _coldNow[i]) * (_coldT[i] - s.Wall[i]));
+            double gh = 0.5 * (_hotNow[i] * _hotSlope[i] + Moving(HotG[i], _carried * _hotD[i], _hotNow[i]) * (_hotT[i] - s.Wall[i]));
+            double gc = 0.5 * (_coldNow[i] * _coldSlope[i] + Moving(ColdG[i], _carried * _coldD[i], _coldNow[i]) * (_coldT[i] - s.Wall[i]));
             double lh = receiver == LeakReceiver.Hot ? 0.5 * _leak * _hotSlope[i] : 0, lc = receiver == LeakReceiver.Cold ? 0.5 * _leak * _coldSlope[i] : 0;
             m[0] = nh + gh + lh;
             m[2] = -_hotNow[i];

@@ -8,13 +8,13 @@ public sealed record RecuperatorResult
     /// <summary>Heat that the warm stream gives up to the wall, W.</summary>
     public required double DutyW { get; init; }
     /// <summary>Largest duty for these inlets and flows: where the streams would touch, W.</summary>
-    public required double LargestDutyW { get; init; }
+    public double LargestDutyW => Largest.Value;
     /// <summary>Duty over largest duty.</summary>
     public double Effectiveness => DutyW / LargestDutyW;
     /// <summary>Sum of the local overall conductances, W/K.</summary>
     public required double ConductanceWPerK { get; init; }
     /// <summary>Conductance over (largest duty over difference of the inlet temperatures): for constant properties UA/C_min.</summary>
-    public required double TransferUnits { get; init; }
+    public double TransferUnits => LargestDutyW != 0 ? ConductanceWPerK * (Hot.InletK - Cold.InletK) / LargestDutyW : double.PositiveInfinity;
     /// <summary>The warm stream.</summary>
     public required RecuperatorStream Hot { get; init; }
     /// <summary>The cold stream.</summary>
@@ -40,4 +40,7 @@ public sealed record RecuperatorResult
 
     /// <summary>Where a later solve of a similar case may start; the solver always fills it in.</summary>
     internal RecuperatorState? State { get; init; }
+
+    // hundreds of solves on the way to an answer are never asked for it
+    internal Lazy<double> Largest { get; init; } = new(double.NaN);
 }

@@ -7,12 +7,16 @@ internal sealed class RecuperatorState
     public readonly double[] HotH, ColdH, HotP, ColdP, Wall;
     /// <summary>Conductances of both sides per length, W/(m K): boiling asks for the last heat flux.</summary>
     public readonly double[] HotG, ColdG;
+    /// <summary>Their slopes with the stream's enthalpy, W mol/(m K J), and the enthalpies (J/mol) they were found at; not a number where not yet found.</summary>
+    public readonly double[] HotD, ColdD, HotAt, ColdAt;
 
     public RecuperatorState(int cells)
     {
         Cells = cells;
         (HotH, ColdH, HotP, ColdP, Wall) = (new double[cells + 1], new double[cells + 1], new double[cells + 1], new double[cells + 1], new double[cells]);
-        (HotG, ColdG) = (new double[cells], new double[cells]);
+        (HotG, ColdG, HotD, ColdD, HotAt, ColdAt) = (new double[cells], new double[cells], new double[cells], new double[cells], new double[cells], new double[cells]);
+        Array.Fill(HotAt, double.NaN);
+        Array.Fill(ColdAt, double.NaN);
     }
 
     public RecuperatorState Copy()
@@ -31,6 +35,10 @@ internal sealed class RecuperatorState
         other.Wall.CopyTo(Wall, 0);
         other.HotG.CopyTo(HotG, 0);
         other.ColdG.CopyTo(ColdG, 0);
+        other.HotD.CopyTo(HotD, 0);
+        other.ColdD.CopyTo(ColdD, 0);
+        other.HotAt.CopyTo(HotAt, 0);
+        other.ColdAt.CopyTo(ColdAt, 0);
     }
 
     /// <summary>The same profile on another grid of the same length.</summary>
@@ -56,6 +64,10 @@ internal sealed class RecuperatorState
             to.Wall[i] = (1 - w) * Wall[a] + w * Wall[a + 1];
             to.HotG[i] = (1 - w) * HotG[a] + w * HotG[a + 1];
             to.ColdG[i] = (1 - w) * ColdG[a] + w * ColdG[a + 1];
+            to.HotD[i] = (1 - w) * HotD[a] + w * HotD[a + 1];
+            to.ColdD[i] = (1 - w) * ColdD[a] + w * ColdD[a + 1];
+            to.HotAt[i] = (1 - w) * HotAt[a] + w * HotAt[a + 1];
+            to.ColdAt[i] = (1 - w) * ColdAt[a] + w * ColdAt[a + 1];
         }
         return to;
     }

@@ -14,6 +14,8 @@ internal sealed class ClosedSolver
 {
     private const double Beyond = 6, TemperatureTolerance = 2e-3, BracketSlackK = 0.5, LeastLeftW = 1e-3, Fair = 1e-6, Closes = 1e-8;
     private const int FilmRounds = 4;
+    // K: so near the no-load temperature it is found without closing the loop beyond it
+    private const double Grasp = 5, Short = 1.5;
     // a load so much warmer than the wanted one hardly feels the film: its own heat is small beside what the coil could carry
     private const double FilmSettled = 4e-3, Middling = 1e-5, FeelsFilm = 1.35;
     // relative; three times what the throttle's march resolves
@@ -26,6 +28,7 @@ internal sealed class ClosedSolver
     private readonly RatingOptions _options;
     private ClosedSolver? _seed;
     private SolveReport? _stopped;
+    private LoopCloser.Closed? _noLoad, _fitted;
 
     public ClosedSolver(Hardware hardware, HelmholtzModel model, LoopTarget target, RatingOptions options, CancellationToken cancel, LoopAccuracy? accuracy = null)
     {
@@ -61,8 +64,7 @@ internal sealed class ClosedSolver
         var wanted = points[Nearest(points, TargetK)];
         Target = wanted.Pass;
         bool works = wanted.Pass.NetCoolingW > 0 || _options.OperatingTemperatureK is not null;
-        // where the cooler stands at its no-load temperature that is the operating point, and as tight
-        NoLoad = FindNoLoad(points, works ? Fair : _accuracy.Tight);
+        NoLoad = FindNoLoad(points, NoLoadTolerance(wanted.Pass));
         if (works) Operating = Tight(wanted, Math.Abs(wanted.Pass.LoadK - TargetK) < 20 ? TargetK : wanted.Pass.LoadK);
         else Operating = NoLoad ?? Tight(points.Where(p => p.Pass.NetCoolingW > 0).DefaultIfEmpty(points[^1]).First(), double.NaN);
         if (works) Target = Operating.Pass;
@@ -98,26 +100,27 @@ internal sealed class ClosedSolver
             Closer = new LoopCloser(new LoopEvaluator(Hardware, _model, _accuracy, _cancel, Closer.Evaluator.Precooler), _target);
         }
         var found = new List<LoopCloser.Closed>();
+        Task<(LoopCloser.Closed Near, LoopCloser.Closed? NoLoad)>? end = null;
         try
         {
             foreach (var twin in order)
             {
-                var guess = Closer.Translated(twin.Pass);
-                if (found.Count > 0)
-                {
-                    // as far from the other model as the nearest load was
-                    var near = found.MinBy(f => Math.Abs(f.Pass.LoadK - twin.Pass.LoadK))!;
-                    double[] there = Closer.Translated(order.First(o => o.Pass.LoadK == near.Pass.LoadK).Pass).X, dx = new double[guess.Count];
-                    for (int i = 0; i < dx.Length; i++) dx[i] = near.Pass.State.X[i] - there[i];
-                    guess = guess.Moved(dx, 1);
-                }
-                var closed = Closer.Close(guess, twin.Pass.LoadK, _accuracy.Rough, null, twin);
+                if (end is not null && ReferenceEquals(twin, seed.NoLoad)) continue;
+                var closed = Closer.Close(Translated(Closer, twin, order, found), twin.Pass.LoadK, _accuracy.Rough, null, twin);
                 found.Add(found.Count == 0 && !double.IsNaN(TargetK) && Math.Abs(closed.Pass.LoadK - TargetK) < 1e-6 ? Film(closed) : closed);
+                // the no-load temperature is sought beside the rest of the curve, by parts of its own
+                if (end is null && seed.NoLoad is { } rest && order.Contains(rest)) end = NoLoadBeside(rest, order, found[0]);
+            }
+            if (end is not null)
+            {
+                (var near, _noLoad) = end.GetAwaiter().GetResult();
+                found.Add(near);
             }
             // the march went on until nothing was left; this model may have some left there
             var coldest = found.MinBy(f => f.Pass.LoadK)!;
-            for (int i = 0; i < 4 && coldest.Pass.NetCoolingW > 0 && coldest.Pass.LoadK > _options.ColdestK + 1; i++)
+            for (int i = 0; i < 4 && _noLoad is null && coldest.Pass.NetCoolingW > 0 && coldest.Pass.LoadK > _options.ColdestK + 1; i++)
             {
+                if (found.Where(f => f.Pass.LoadK > coldest.Pass.LoadK).MinBy(f => f.Pass.LoadK) is { } warmer && Grasped(coldest, ToNoLoad(coldest.Pass, warmer.Pass))) break;
                 coldest = Closer.Close(coldest.Pass.State, Math.Max(_options.ColdestK, coldest.Pass.LoadK - Beyond), _accuracy.Rough, coldest);
                 found.Add(coldest);
             }
@@ -125,9 +128,47 @@ internal sealed class ClosedSolver
         }
         catch (SolveException)
         {
+            _noLoad = null;
             return null;
         }
+        finally
+        {
+            if (end is not null) ((IAsyncResult)end).AsyncWaitHandle.WaitOne();
+        }
     }
+
+    // the other model's state as a guess for this one, as far from it as the nearest load found so far
+    private static LoopState Translated(LoopCloser closer, LoopCloser.Closed twin, List<LoopCloser.Closed> order, IReadOnlyList<LoopCloser.Closed> found)
+    {
+        var guess = closer.Translated(twin.Pass);
+        if (found.Count == 0) return guess;
+        var near = found.MinBy(f => Math.Abs(f.Pass.LoadK - twin.Pass.LoadK))!;
+        double[] there = closer.Translated(order.First(o => o.Pass.LoadK == near.Pass.LoadK).Pass).X, dx = new double[guess.Count];
+        for (int i = 0; i < dx.Length; i++) dx[i] = near.Pass.State.X[i] - there[i];
+        return guess.Moved(dx, 1);
+    }
+
+    // closed at the other model's no-load temperature, and from there at this one's; null where that leads nowhere
+    private Task<(LoopCloser.Closed, LoopCloser.Closed?)> NoLoadBeside(LoopCloser.Closed twin, List<LoopCloser.Closed> order, LoopCloser.Closed first)
+    {
+        var closer = new LoopCloser(new LoopEvaluator(Hardware, _model, _accuracy, _cancel), _target);
+        double tolerance = NoLoadTolerance(first.Pass);
+        return Task.Run<(LoopCloser.Closed, LoopCloser.Closed?)>(() =>
+        {
+            var near = closer.Close(Translated(closer, twin, order, [first]), twin.Pass.LoadK, _accuracy.Rough, null, twin);
+            try
+            {
+                return (near, closer.Finish(near, double.NaN, tolerance, null, twin) is { } found && Math.Abs(found.Pass.LoadK - near.Pass.LoadK) < 2 * Grasp ? found : null);
+            }
+            catch (SolveException)
+            {
+                return (near, null);
+            }
+        }, _cancel);
+    }
+
+    // where the cooler stands at its no-load temperature that is the operating point, and as tight
+    private double NoLoadTolerance(LoopPass wanted) => wanted.NetCoolingW > 0 || _options.OperatingTemperatureK is not null ? Fair : _accuracy.Tight;
 
     // the wanted load first, then outward; at most so many
     private List<LoopCloser.Closed> Thinned(ClosedSolver seed)
@@ -138,6 +179,7 @@ internal sealed class ClosedSolver
         var wanted = all.MinBy(p => Math.Abs(p.Pass.LoadK - centre))!;
         // where nothing is left with the other, next to nothing will be left with this one
         if (seed.NoLoad is { } rest && all.TrueForAll(p => Math.Abs(p.Pass.LoadK - rest.Pass.LoadK) > 0.5)) all = [.. all.Append(rest).OrderBy(p => p.Pass.LoadK)];
+        if (seed.NoLoad is { } end) all.RemoveAll(p => p.Pass.LoadK < end.Pass.LoadK - 0.5);
         while (all.Count > most)
         {
             // the one whose neighbours are nearest to each other, ends and wanted kept
@@ -163,10 +205,40 @@ internal sealed class ClosedSolver
         if (ok && !double.IsNaN(wantedK)) march.GoOn(Closer, Film(march.Points[^1]), FeelsFilm * wantedK);
         while (ok && !(march.Points[^1].Pass.NetCoolingW < 0))
         {
-            double next = Math.Max(_options.ColdestK, march.Points[^1].Pass.LoadK - Beyond - Math.Min(14, 0.3 * Math.Max(0, march.Points[^1].Pass.NetCoolingW)));
-            if (next >= march.Points[^1].Pass.LoadK - 0.01 || !march.To(next)) break;
+            var last = march.Points[^1];
+            double left = march.Points.Count > 1 ? ToNoLoad(last.Pass, march.Points[^2].Pass) : double.PositiveInfinity;
+            if (Grasped(last, left)) break;
+            double step = Math.Min(Beyond + Math.Min(14, 0.3 * Math.Max(0, last.Pass.NetCoolingW)), LoadMarch.FirstStep * last.Pass.LoadK);
+            // a little short of it, where that is foreseen
+            if (left > Grasp && left < step + Short) step = left - Short;
+            double next = Math.Max(_options.ColdestK, last.Pass.LoadK - step);
+            if (next >= last.Pass.LoadK - 0.01 || !march.To(next)) break;
         }
         return ok;
+    }
+
+    // K from a point to where nothing is left, along the line through it and a warmer one
+    private static double ToNoLoad(LoopPass last, LoopPass warmer)
+    {
+        double slope = (warmer.NetCoolingW - last.NetCoolingW) / (warmer.LoadK - last.LoadK);
+        return slope > 0.05 ? last.NetCoolingW / slope : double.PositiveInfinity;
+    }
+
+    // the load itself as an unknown, from just warmer
+    private bool Grasped(LoopCloser.Closed last, double leftK)
+    {
+        if (!(leftK < Grasp)) return false;
+        try
+        {
+            var found = Closer.Finish(last, double.NaN, Fair, null, _seed?.NoLoad ?? _fitted);
+            if (found is null || found.Pass.LoadK > last.Pass.LoadK || found.Pass.LoadK < Math.Max(_options.ColdestK, last.Pass.LoadK - 2 * Grasp)) return false;
+            _noLoad = found;
+            return true;
+        }
+        catch (SolveException)
+        {
+            return false;
+        }
     }
 
     private static int Nearest(List<LoopCloser.Closed> points, double k)
@@ -189,7 +261,7 @@ internal sealed class ClosedSolver
                 if (Math.Abs(fitted.Coil!.OutsideConductancePerLength / Hardware.Coil!.OutsideConductancePerLength - 1) < FilmSettled) break;
                 var closer = new LoopCloser(new LoopEvaluator(fitted, _model, _accuracy, _cancel, Closer.Evaluator.Precooler), _target);
                 at = closer.Finish(at, at.Pass.LoadK, Middling, null, _seed?.Operating) ?? closer.Close(at.Pass.State, at.Pass.LoadK, _accuracy.Rough, at);
-                (Hardware, Closer) = (fitted, closer);
+                (Hardware, Closer, _fitted) = (fitted, closer, at);
             }
         }
         catch (SolveException e)
@@ -216,6 +288,9 @@ internal sealed class ClosedSolver
     private LoopCloser.Closed? FindNoLoad(List<LoopCloser.Closed> points, double tolerance)
     {
         if (points[^1].Pass.NetCoolingW <= 0) return null;
+        // the first from the warm side is meant
+        if (_noLoad is not null && points.TrueForAll(p => p.Pass.LoadK < _noLoad.Pass.LoadK || p.Pass.NetCoolingW > -LeastLeftW))
+            return _noLoad.Residual <= Math.Max(tolerance, Closes) ? _noLoad : Tight(_noLoad, double.NaN, tolerance);
         int i = points.Count - 2;
         while (i >= 0 && points[i].Pass.NetCoolingW > 0) i--;
         if (i < 0)
@@ -270,7 +345,7 @@ internal sealed class ClosedSolver
         bool coldNear = -cold.Pass.NetCoolingW < warm.Pass.NetCoolingW;
         try
         {
-            return Closer.Finish(coldNear ? cold : warm, double.NaN, tolerance, coldNear ? warm : cold, _seed?.NoLoad) is { } found && found.Pass.LoadK > cold.Pass.LoadK - BracketSlackK && found.Pass.LoadK < warm.Pass.LoadK + BracketSlackK ? found : null;
+            return Closer.Finish(coldNear ? cold : warm, double.NaN, tolerance, coldNear ? warm : cold, _seed?.NoLoad ?? _fitted) is { } found && found.Pass.LoadK > cold.Pass.LoadK - BracketSlackK && found.Pass.LoadK < warm.Pass.LoadK + BracketSlackK ? found : null;
         }
         catch (SolveException)
         {

@@ -8,6 +8,8 @@ namespace Coldwright.Simulation.ClosedLoop;
 /// </summary>
 internal sealed class LoadMarch(LoopCloser first)
 {
+    /// <summary>Share of a load's temperature that the next is colder, at first.</summary>
+    public const double FirstStep = 0.08;
     private const double FirstDropK = 8, LargestStep = 0.25, SmallestK = 0.6;
     private readonly List<LoopCloser.Closed> _points = [];
     private LoopCloser _closer = first;
@@ -31,7 +33,7 @@ internal sealed class LoadMarch(LoopCloser first)
     /// <summary>Goes on to a colder load; false when it did not get there.</summary>
     public bool To(double loadK)
     {
-        double step = 0.08;
+        double step = FirstStep;
         while (_points[^1].Pass.LoadK > loadK + 1e-6)
         {
             double from = _points[^1].Pass.LoadK, next = Math.Max(loadK, from * (1 - step));

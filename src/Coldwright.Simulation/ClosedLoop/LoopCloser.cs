@@ -11,7 +11,7 @@ namespace Coldwright.Simulation.ClosedLoop;
 internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
 {
     // relative, of the throttle's own march
-    private const double Resolution = 3e-4, MostThrottleOff = 2e-3;
+    private const double Resolution = 3e-4, MostThrottleOff = 2e-3, MostPassing = 0.02;
     private const double Rounding = 9e-9, FractionStep = 2e-3;
     private const int Patience = 6, MostFrames = 12;
     private const int MostRounds = 24, MostEstimates = 12;
@@ -38,10 +38,10 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
     /// <param name="Throttle">The throttle near it.</param>
     public sealed record Closed(LoopPass Pass, double Residual, int Rounds, double[]? Inner, BroydenMatrix Outer, ThrottleEstimate Throttle)
     {
-        /// <summary>Jacobian of all balances where it was closed at once, on tables with slopes at its own pressures; null: it was not.</summary>
+        /// <summary>Jacobian of all balances, and of the cooling left over, where it was closed at once; null: it was not.</summary>
         public double[]? Whole { get; init; }
-        /// <summary>As <see cref="Whole"/>, with the load's temperature among the unknowns.</summary>
-        public double[]? Free { get; init; }
+        /// <summary>True where it was closed tightly, on tables at its own pressures.</summary>
+        public bool Tight { get; init; }
     }
 
     /// <summary>Closes from a guess.</summary>
@@ -71,7 +71,7 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
             double inside = round == 1 || bestNorm > 30 * tolerance ? Math.Max(tolerance, Math.Min(1e-4, 0.02 * bestNorm)) : 0.3 * tolerance;
             try
             {
-                (pass, jacobian) = Confirmed(state, loadK, tables, pass, throttle, jacobian, inside, Math.Max(inside, 0.5 * Math.Min(tolerance, MostThrottleOff)));
+                (pass, jacobian) = Confirmed(state, loadK, tables, pass, throttle, jacobian, inside, Math.Max(inside, 0.5 * Math.Min(tolerance, MostThrottleOff)), tolerance);
             }
             catch (LeftTablesException e) when (reframed++ < MostFrames)
             {
@@ -86,7 +86,7 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
                     $"pressures run away with the load at {loadK:0.#} K: at {e.Last.AftercooledPa / 1e5:0.#} and {e.Last.State.SuctionPa / 1e5:0.##} bar absolute the balance of {LoopBalances.Name(LoopBalances.Worst(e.Last.Residuals))} is still {LoopBalances.Norm(e.Last.Residuals):0.0e+0} open; {e.Message}")));
             }
             moving = false;
-            if (!Good(pass))
+            if (!IsHeld(pass))
             {
                 state = pass.State;
                 continue;
@@ -149,7 +149,7 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
     }
 
     // the loop settled on the throttle's estimate, the throttle asked there, until they agree
-    private (LoopPass, double[]) Confirmed(LoopState state, double loadK, LoopTables tables, LoopPass? near, ThrottleEstimate throttle, double[]? jacobian, double tolerance, double enough)
+    private (LoopPass, double[]) Confirmed(LoopState state, double loadK, LoopTables tables, LoopPass? near, ThrottleEstimate throttle, double[]? jacobian, double tolerance, double enough, double closing)
     {
         LoopPass pass;
         // The throttle's march errs by some parts in ten thousand and jumps by as much where its grid changes: closer than that it is held, or
@@ -165,7 +165,9 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
         {
             (pass, jacobian) = _inner.Settle(state, loadK, tables, near?.Recuperator, throttle, jacobian, tolerance);
             var (inlet, back) = LoopEvaluator.ThrottleQuestion(pass);
-            double off = held ? throttle.Check(inlet, back) : throttle.Ask(inlet, back, rough: true);
+            double off = held ? throttle.Check(inlet, back) : throttle.Ask(inlet, back, rough: true), amounts = LoopBalances.Norm(pass.Residuals.AsSpan(LoopState.FirstFraction));
+            // another composition follows: until then the throttle need not be closer
+            if (!held && amounts > closing) enough = Math.Max(enough, Math.Min(MostPassing, 0.1 * amounts));
             if (held && !target.ThrottleIsFree && Math.Abs(off) > Resolution) throttle.Ask(inlet, back);
             if (target.ThrottleIsFree || Math.Abs(off) <= Math.Max(enough, Resolution))
                 return (pass with { ThrottleFlow = throttle.Flow(inlet.PressurePa, inlet.MolarEnthalpy, back), ThrottleChoked = throttle.Choked, ThrottleUncertainty = throttle.Uncertainty, ThrottleOff = held ? off : 0 }, jacobian);
@@ -205,11 +207,11 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
     {
         var throttle = near.Throttle.Copy();
         var p = beyond is null ? near.Pass : Between(near.Pass, beyond.Pass, throttle);
-        bool free = double.IsNaN(loadK), again = near.Whole is not null && !free && Math.Abs(loadK - p.LoadK) < SameLoadK;
+        bool free = double.IsNaN(loadK), again = near.Tight && !free && Math.Abs(loadK - p.LoadK) < SameLoadK;
         var start = again ? p with { LoadK = loadK } : WithSlopes(p, free ? p.LoadK : loadK);
         if (start is null) return null;
-        var found = new LoopFinisher(this).Close(start, throttle, free, tolerance, again ? near.Whole : free ? like?.Free : like?.Whole);
-        return near with { Throttle = throttle, Pass = found.Pass, Residual = found.Residual, Rounds = found.Steps, Whole = free ? null : found.Jacobian, Free = free ? found.Jacobian : null };
+        var found = new LoopFinisher(this).Close(start, throttle, free, tolerance, again ? near.Whole : like?.Whole ?? near.Whole);
+        return near with { Throttle = throttle, Pass = found.Pass, Residual = found.Residual, Rounds = found.Steps, Whole = found.Jacobian, Tight = !free };
     }
 
     /// <summary>A closed pass with tables whose isobars lie at its own pressures.</summary>
@@ -259,8 +261,10 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
             if (holds && z.AsSpan().SequenceEqual(near.Tables.Z)) return near.Tables;
             if (holds) return near.Tables.FromFamily(z) < SlopesReach && evaluator.Tables.Along(near.Tables, z) is { } along ? along : evaluator.Tables.Make(z, f, rough);
         }
-        return evaluator.Tables.Make(z, TableFrame.Around(high, s.SuctionPa, s.CoilPa, Coldest(loadK), evaluator.Hardware.AftercooledK + 3), rough);
+        return evaluator.Tables.Make(z, Frame(s, high, loadK), rough);
     }
+
+    private TableFrame Frame(LoopState s, double highPa, double loadK) => TableFrame.Around(highPa, s.SuctionPa, s.CoilPa, Coldest(loadK), evaluator.Hardware.AftercooledK + 3);
 
     // a precooler may be far colder than a load that is still warm
     private double Coldest(double loadK)
@@ -269,5 +273,5 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
         return evaluator.Hardware.Layout.Precooler is null ? cold : Math.Min(cold, PrecoolerColdestK);
     }
 
-    private static bool Good(LoopPass p) => p.Tables.Frame.Holds(p.Recuperator.Hot.OutletPressurePa, p.AftercooledPa, p.State.SuctionPa, p.State.CoilPa);
+    private static bool IsHeld(LoopPass p) => p.Tables.Frame.Holds(p.Recuperator.Hot.OutletPressurePa, p.AftercooledPa, p.State.SuctionPa, p.State.CoilPa);
 }

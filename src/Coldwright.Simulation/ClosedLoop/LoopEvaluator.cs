@@ -20,7 +20,7 @@ internal sealed class LoopEvaluator
     // what the compressor's model takes
     private const double ColdestSuctionK = 60, HottestSuctionK = 500;
     // of the parts' own balances, on the way
-    private const double RoughTolerance = 1e-7, RoughPrecooler = 1e-3;
+    private const double RoughTolerance = 1e-7;
 
     private static readonly CapillaryResolution RoughCapillary = new(6, 6);
 
@@ -29,11 +29,10 @@ internal sealed class LoopEvaluator
     private readonly TransportModel _transport;
     private readonly CapillaryModel _capillary, _roughCapillary;
     private readonly ValveModel _valve;
-    private readonly PrecoolerLoop? _precooler;
     private readonly DistributedRecuperator _recuperator, _roughRecuperator;
     private readonly CancellationToken _cancel;
 
-    public LoopEvaluator(Hardware hardware, HelmholtzModel model, LoopAccuracy accuracy, CancellationToken cancel, PrecoolerLoop? precooler = null)
+    public LoopEvaluator(Hardware hardware, HelmholtzModel model, LoopAccuracy accuracy, CancellationToken cancel, PrecoolerEstimate? precooler = null)
     {
         (Hardware, _model, Accuracy, _cancel) = (hardware, model, accuracy, cancel);
         (_flash, _transport) = (new Flash(model), new TransportModel(model));
@@ -46,7 +45,8 @@ internal sealed class LoopEvaluator
         };
         _recuperator = new DistributedRecuperator(hardware.Recuperator, null, hardware.RecuperatorLeak, options);
         _roughRecuperator = new DistributedRecuperator(hardware.Recuperator, null, hardware.RecuperatorLeak, options with { Tolerance = RoughTolerance, Cells = accuracy.RoughCells });
-        if (hardware.Precooler is { } pc) _precooler = precooler ?? PrecoolerLoop.Create(Scaled(pc, k), hardware.Layout.Precooler!.Loop!.Refrigerant, cancel);
+        if (hardware.Precooler is { } pc)
+            Precooler = precooler?.In(hardware.RoomK) ?? new PrecoolerEstimate(PrecoolerLoop.Create(Scaled(pc, k), hardware.Layout.Precooler!.Loop!.Refrigerant, cancel), hardware.RoomK);
         Tables = new LoopTablesMaker(model, hardware, accuracy.Tables, cancel, accuracy.RoughTables);
     }
 
@@ -55,7 +55,7 @@ internal sealed class LoopEvaluator
     public HelmholtzModel Model => _model;
     public LoopTablesMaker Tables { get; }
     /// <summary>The precooler's model with its tables, to be used again where it is the same.</summary>
-    public PrecoolerLoop? Precooler => _precooler;
+    public PrecoolerEstimate? Precooler { get; }
     public int Passes { get; private set; }
     public CancellationToken Cancel => _cancel;
 
@@ -162,13 +162,12 @@ internal sealed class LoopEvaluator
     private (double Enthalpy, PrecoolerResult? Result, double HeatW) Precool(LoopTables t, double before, double pressurePa, double n, bool rough)
     {
         if (Hardware.Layout.Precooler is not { } part) return (before, null, 0);
-        if (_precooler is null)
+        if (Precooler is null)
         {
             double beforeK = t.High.Temperature(before, pressurePa, out _), outlet = part.OutletTemperatureK < beforeK ? t.High.Enthalpy(part.OutletTemperatureK, pressurePa) : before;
             return (outlet, null, n * (before - outlet));
         }
-        var load = MixtureLoad.FromTable(t.High, pressurePa, before, n);
-        var r = _precooler.Solve(load, Hardware.RoomK, band: false, _cancel, rough ? RoughPrecooler : PrecoolerLoop.Settled);
+        var r = Precooler.At(t, before, pressurePa, n, rough, _cancel);
         return (before - r.CoolingW / n, r, r.CoolingW);
     }
 

@@ -26,7 +26,7 @@ internal sealed class LoopFinisher(LoopCloser closer)
     private const double Middling = 1e-5, Rounding = 1e-9;
     private const int MostSteps = 40, MostPlacings = 8, MostHalvings = 6, MostJacobians = 4;
 
-    /// <summary>A tightly closed pass with its whole Jacobian (row-major; the load's column and row last where it was an unknown).</summary>
+    /// <summary>A closed pass with its whole Jacobian (row-major): of the balances and, last, of the cooling left over, by the unknowns and, last, by the load.</summary>
     public sealed record Finished(LoopPass Pass, double Residual, int Steps, double[] Jacobian);
 
     // where a search stands
@@ -36,9 +36,8 @@ internal sealed class LoopFinisher(LoopCloser closer)
         public double[]? Jacobian { get; set; } = jacobian;
         public bool LoadIsFree => loadIsFree;
         public int Steps { get; set; }
-        public double[] Residuals => loadIsFree ? [.. Pass.Residuals, Pass.NetCoolingW / CoolingScaleW] : Pass.Residuals;
         public double Norm => Of(Pass);
-        public int Size => Pass.State.Count + (loadIsFree ? 1 : 0);
+        public int Size => Pass.State.Count + 1;
 
         public double Of(LoopPass p) => Math.Max(LoopBalances.Norm(p.Residuals), loadIsFree ? Math.Abs(p.NetCoolingW) / CoolingScaleW : 0);
     }
@@ -89,7 +88,8 @@ internal sealed class LoopFinisher(LoopCloser closer)
             if (Step(s, norm, throttle) is { } next)
             {
                 double now = s.Of(next);
-                slow = now > 0.3 * norm ? slow + 1 : 0;
+                // a Jacobian of its own costs as much as so many more steps with this one
+                slow = now > norm * Math.Clamp(Math.Pow(tolerance / norm, 1.0 / s.Size), 0.3, 0.8) ? slow + 1 : 0;
                 (s.Pass, norm) = (next, now);
                 s.Steps++;
             }
@@ -105,9 +105,11 @@ internal sealed class LoopFinisher(LoopCloser closer)
     // a step that lowers the norm; null when none does
     private LoopPass? Step(Search s, double norm, ThrottleEstimate throttle)
     {
-        int n = s.Pass.State.Count, size = s.Size;
-        double[] f = s.Residuals, dx = [.. f], spoilt = [.. s.Jacobian!];
-        if (!Dense.TrySolve(spoilt, dx, size)) return null;
+        int n = s.Pass.State.Count, size = s.Size, unknowns = s.LoadIsFree ? size : n;
+        double[] f = Balances(s.Pass), dx = [.. f], spoilt = new double[unknowns * unknowns];
+        for (int r = 0; r < unknowns; r++) s.Jacobian.AsSpan(r * size, unknowns).CopyTo(spoilt.AsSpan(r * unknowns));
+        if (!Dense.TrySolve(spoilt, dx.AsSpan(0, unknowns), unknowns)) return null;
+        if (!s.LoadIsFree) dx[n] = 0;
         double share = 1;
         for (int i = 0; i < size; i++)
         {
@@ -119,7 +121,7 @@ internal sealed class LoopFinisher(LoopCloser closer)
         {
             double[] step = [.. dx.Select(v => share * v)];
             if (Moved(s, step, throttle) is not { } trial) continue;
-            matrix.Correct(step, f, s.LoadIsFree ? [.. trial.Residuals, trial.NetCoolingW / CoolingScaleW] : trial.Residuals);
+            matrix.Correct(step, f, Balances(trial));
             double now = s.Of(trial);
             // a first full step may rise a little: the Jacobian has just learnt from it
             if (now < (1 - 0.1 * share) * norm || (halving == 0 && now < 1.5 * norm && now < 1)) return trial;
@@ -136,7 +138,7 @@ internal sealed class LoopFinisher(LoopCloser closer)
         int n = s.Pass.State.Count;
         try
         {
-            return Run(s.Pass.State.Moved(step[..n], 1), s.LoadIsFree ? s.Pass.LoadK + step[n] * LoadScaleK : s.Pass.LoadK, s.Pass, throttle);
+            return Run(s.Pass.State.Moved(step[..n], 1), s.Pass.LoadK + step[n] * LoadScaleK, s.Pass, throttle);
         }
         catch (SolveException e) when (e.Report.Status is SolveStatus.Outside or SolveStatus.NoSolution or SolveStatus.NotConverged)
         {
@@ -152,10 +154,13 @@ internal sealed class LoopFinisher(LoopCloser closer)
         return _evaluator.Run(state, loadK, tables, near.Recuperator, _target, throttle);
     }
 
+    // with the cooling left over as the last
+    private static double[] Balances(LoopPass p) => [.. p.Residuals, p.NetCoolingW / CoolingScaleW];
+
     private double[] Difference(Search s, ThrottleEstimate throttle)
     {
         int n = s.Pass.State.Count, size = s.Size;
-        double[] j = new double[size * size], f0 = s.Residuals;
+        double[] j = new double[size * size], f0 = Balances(s.Pass);
         for (int c = 0; c < size; c++)
         {
             double h = c == n ? LoadStep : c >= LoopState.FirstFraction ? FractionStep : IsPressure(c) ? PressureStep : EnthalpyStep;
@@ -167,8 +172,8 @@ internal sealed class LoopFinisher(LoopCloser closer)
                 step[c] = h = -h;
                 moved = Moved(s, step, throttle) ?? throw new SolveException(new SolveReport(SolveStatus.NotConverged, 0, double.NaN, "a part of the loop has no answer next to one it has"));
             }
-            for (int r = 0; r < n; r++) j[r * size + c] = (moved.Residuals[r] - f0[r]) / h;
-            if (s.LoadIsFree) j[n * size + c] = (moved.NetCoolingW / CoolingScaleW - f0[n]) / h;
+            double[] f = Balances(moved);
+            for (int r = 0; r < size; r++) j[r * size + c] = (f[r] - f0[r]) / h;
         }
         return j;
     }

@@ -110,7 +110,8 @@ internal sealed class LoopTablesMaker(HelmholtzModel model, Hardware hardware, S
     private BufferInLoop? Buffer(double[] z, TableFrame f) => hardware.Buffer is not { } input ? null
         : new BufferInLoop(input, model, z, 0.3 * f.LowFromPa, 1.5 * Math.Max(f.HighToPa, input.SetPressurePa + input.FullyOpenAbovePa), cancel);
 
-    private Func<CompressorDuty, CompressorPerformance> Compressor(double[] z)
+    /// <summary>The compressor's model on a gas of a composition (mole fractions).</summary>
+    public Func<CompressorDuty, CompressorPerformance> Compressor(double[] z)
     {
         if (hardware.Compressor.Map is { } map)
         {
