@@ -123,7 +123,9 @@ internal sealed class LoopSearch(LoopCycle cycle, ExpansionDevice device, Expans
                 double gap = pinched ? least : asked;
                 double lnPc = Basis(ln, measure, s) + Math.Exp(gap);
                 if (!(ln > cycle.Fluid.LnLowest && ln < high && lnPc < cycle.Fluid.LnHighest && gap >= least)) return (double.NaN, double.NaN);
-                point = cycle.At(ln, lnPc, superheatK, measure, s.RoomK, s.Correction);
+                // a trial may leave what the compressor's table and the gas know
+                if (Tried(ln, lnPc, superheatK, measure, s) is not { } there) return (double.NaN, double.NaN);
+                point = there;
                 double missing = Missing(cycle.EvaporatorPath(point, s.Evaporator.DryShare), point.Flow, s), surplus = CondenserSurplus(point, s);
                 return (missing, !pinched ? surplus : surplus >= 0 ? asked - least : double.NaN);
             }
@@ -145,6 +147,19 @@ internal sealed class LoopSearch(LoopCycle cycle, ExpansionDevice device, Expans
             $"the precooler would evaporate above {cycle.Fluid.Dew(high):0.#} K (dew point): the mixture enters at {s.Load.InletTemperatureK:0.#} K, too warm or too much of it for this compressor; cool it in the aftercooler first or take a smaller evaporator")));
         if (point.LnEvaporating != _lnPe) Off(_lnPe);
         return point;
+    }
+
+    private LoopPoint? Tried(double lnPe, double lnPc, double superheatK, double measure, in LoopSetting s)
+    {
+        try
+        {
+            var point = cycle.At(lnPe, lnPc, superheatK, measure, s.RoomK, s.Correction);
+            return double.IsFinite(point.Flow) && double.IsFinite(point.DischargeEnthalpy) ? point : null;
+        }
+        catch (Exception e) when (e is SolveException or ArgumentException)
+        {
+            return null;
+        }
     }
 
     // where streams all but touch, a step that is small beside the pressure leads from one side of the pinch to the other

@@ -18,6 +18,9 @@ public sealed class PrecoolerLoop
     // of that change: how finely the search's own roots are found
     private const double RootShare = 1e-3, CoarsestRoot = 1e-9;
 
+    // ln of flow and work, share of the work
+    private static readonly double[] MostCorrection = [4, 4, 1];
+
     private const double DeviceSettled = 1e-3, WarmestK = 305;
 
     private readonly PrecoolerMachine _machine;
@@ -200,6 +203,8 @@ public sealed class PrecoolerLoop
                 return (found, p);
             }
             mixing.Next(x, g);
+            // the tables are never so far from the model: what goes beyond is the acceleration's own leap
+            for (int k = 0; k < x.Length; k++) x[k] = double.IsFinite(x[k]) ? Math.Clamp(x[k], -MostCorrection[k], MostCorrection[k]) : 0;
         }
         throw new SolveException(new SolveReport(SolveStatus.NotConverged, MostRounds, change, FormattableString.Invariant(
             $"the precooler's working point did not settle: the compressor's model and its table still differ by {change:E1}; the point is close to where the compressor delivers nothing")));

@@ -86,6 +86,7 @@ internal sealed class ClosedSolver
         bool reached = Down(march, TargetK);
         _stopped = march.Stopped;
         if (!reached && march.Stopped is { } stopped) Warnings.Add($"the loop was not followed below {FormattableString.Invariant($"{march.Points[^1].Pass.LoadK:0.#}")} K: {stopped.Advice}");
+        if (march.LeftOut.Count > 0) Warnings.Add($"the cooling curve is left out at {string.Join(", ", march.LeftOut.Select(k => FormattableString.Invariant($"{k:0.#} K")))}: with the coil's film fitted to the vessel the loop did not close there");
         return [.. march.Points];
     }
 
@@ -111,9 +112,9 @@ internal sealed class ClosedSolver
                 // the no-load temperature is sought beside the rest of the curve, by parts of its own
                 if (end is null && seed.NoLoad is { } rest && order.Contains(rest)) end = NoLoadBeside(rest, order, found[0]);
             }
-            if (end is not null)
+            if (end is not null && Outcome(end) is { } beside)
             {
-                (var near, _noLoad) = end.GetAwaiter().GetResult();
+                (var near, _noLoad) = beside;
                 found.Add(near);
             }
             // the march went on until nothing was left; this model may have some left there
@@ -165,6 +166,19 @@ internal sealed class ClosedSolver
                 return (near, null);
             }
         }, _cancel);
+    }
+
+    // null: it did not close there, and is sought from the curve instead
+    private static (LoopCloser.Closed Near, LoopCloser.Closed? NoLoad)? Outcome(Task<(LoopCloser.Closed, LoopCloser.Closed?)> work)
+    {
+        try
+        {
+            return work.GetAwaiter().GetResult();
+        }
+        catch (SolveException)
+        {
+            return null;
+        }
     }
 
     // where the cooler stands at its no-load temperature that is the operating point, and as tight

@@ -53,9 +53,8 @@ internal sealed class InnerLoop(LoopEvaluator evaluator, LoopTarget target)
         if (norm <= Math.Max(tolerance, 1e-9)) return (pass, jacobian ?? Difference(pass, throttle));
         // a trial beyond the tables stopped it, and it has moved since they were made
         if (last?.Report.Status == SolveStatus.Outside && !ReferenceEquals(pass.State, start)) throw new LeftTablesException(pass, last.Report.Advice);
-        int worst = LoopBalances.Worst(pass.Residuals[..Size]);
         throw new SolveException(new SolveReport(SolveStatus.NotConverged, MostSteps, norm, FormattableString.Invariant(
-            $"pressures and heats do not settle with the load at {loadK:0.#} K: the balance of {LoopBalances.Name(worst)} is left {Math.Abs(pass.Residuals[worst]):0.0e+0} open at {pass.AftercooledPa / 1e5:0.##} and {pass.State.SuctionPa / 1e5:0.##} bar absolute, {pass.Flow:0.####} mol/s{(last is null ? "" : $"; {last.Report.Advice}")}")));
+            $"pressures and heats do not settle with the load at {loadK:0.#} K: {OpenBalance.Of(pass, evaluator.Hardware, inside: true)}{(last is null ? "" : $"; {last.Report.Advice}")}")));
     }
 
     private LoopPass? Tried(LoopPass from, double[] dx, double share, double norm, ThrottleEstimate throttle, ref double[] jacobian, ref SolveException? last)

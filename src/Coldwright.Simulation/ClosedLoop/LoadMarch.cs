@@ -17,6 +17,9 @@ internal sealed class LoadMarch(LoopCloser first)
     /// <summary>Points closed so far, warmest first.</summary>
     public IReadOnlyList<LoopCloser.Closed> Points => _points;
 
+    /// <summary>Loads, K, that did not close again after the hardware changed.</summary>
+    public List<double> LeftOut { get; } = [];
+
     /// <summary>Why the march went no further; null while it can.</summary>
     public SolveReport? Stopped { get; private set; }
 
@@ -72,6 +75,7 @@ internal sealed class LoadMarch(LoopCloser first)
             }
             catch (SolveException)
             {
+                LeftOut.Add(_points[i].Pass.LoadK);
                 _points.RemoveAt(i);
             }
     }

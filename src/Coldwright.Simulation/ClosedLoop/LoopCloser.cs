@@ -83,7 +83,7 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
             catch (LeftTablesException e)
             {
                 throw new SolveException(new SolveReport(SolveStatus.NotConverged, round, LoopBalances.Norm(e.Last.Residuals), FormattableString.Invariant(
-                    $"pressures run away with the load at {loadK:0.#} K: at {e.Last.AftercooledPa / 1e5:0.#} and {e.Last.State.SuctionPa / 1e5:0.##} bar absolute the balance of {LoopBalances.Name(LoopBalances.Worst(e.Last.Residuals))} is still {LoopBalances.Norm(e.Last.Residuals):0.0e+0} open; {e.Message}")));
+                    $"pressures run away with the load at {loadK:0.#} K: {OpenBalance.Of(e.Last, evaluator.Hardware)}; {e.Message}")));
             }
             moving = false;
             if (!IsHeld(pass))
@@ -124,9 +124,8 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
         var last = best ?? pass!;
         // as near as the flashes' own rounding lets it come
         if (LoopBalances.Norm(last.Residuals) <= Rounding) return new Closed(last, LoopBalances.Norm(last.Residuals), MostRounds, jacobian, outer, throttle);
-        int worst = LoopBalances.Worst(last.Residuals);
         throw new SolveException(new SolveReport(SolveStatus.NotConverged, MostRounds, LoopBalances.Norm(last.Residuals), FormattableString.Invariant(
-            $"the loop does not close with the load at {loadK:0.#} K: the balance of {LoopBalances.Name(worst)} is left {Math.Abs(last.Residuals[worst]):0.0e+0} open at {last.AftercooledPa / 1e5:0.##} and {last.State.SuctionPa / 1e5:0.##} bar absolute, {last.Flow:0.####} mol/s")));
+            $"the loop does not close with the load at {loadK:0.#} K: {OpenBalance.Of(last, evaluator.Hardware)}")));
     }
 
     // amounts by composition, differenced: each column is a loop settled at a neighbouring composition; null where the tables have no slopes

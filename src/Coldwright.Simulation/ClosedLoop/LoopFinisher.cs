@@ -97,9 +97,8 @@ internal sealed class LoopFinisher(LoopCloser closer)
             else slow++;
         }
         if (norm <= Math.Max(tolerance, Rounding)) return;
-        int worst = LoopBalances.Worst(s.Pass.Residuals);
         throw new SolveException(new SolveReport(SolveStatus.NotConverged, s.Steps, norm, FormattableString.Invariant(
-            $"the loop does not close with the load at {s.Pass.LoadK:0.#} K: the balance of {LoopBalances.Name(worst)} is left {Math.Abs(s.Pass.Residuals[worst]):0.0e+0} open at {s.Pass.AftercooledPa / 1e5:0.##} and {s.Pass.State.SuctionPa / 1e5:0.##} bar absolute, {s.Pass.Flow:0.####} mol/s")));
+            $"the loop does not close with the load at {s.Pass.LoadK:0.#} K: {OpenBalance.Of(s.Pass, _evaluator.Hardware)}")));
     }
 
     // a step that lowers the norm; null when none does

@@ -27,6 +27,7 @@ public sealed class RandomMachineTests
             catch (SolveException e)
             {
                 Assert.True(e.Message.Length > 40, $"machine {seed}: '{e.Message}' says too little");
+                Assert.True(machine.Parts.Any(p => e.Message.Contains(p.Name, StringComparison.Ordinal)) || e.Message.Contains("charge", StringComparison.Ordinal), $"machine {seed}: '{e.Message}' names no part");
                 refused.Add($"machine {seed}: {e.Message}");
             }
         }
