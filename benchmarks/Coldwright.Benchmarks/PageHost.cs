@@ -6,7 +6,7 @@ namespace Coldwright.Benchmarks;
 
 /// <summary>
 /// Serves a cooler's page as <c>coldwright page</c> does, and tells for every line on standard input what it holds: megabytes of memory as they
-/// are, then after a full collection what is alive, what the collector keeps, and threads. For <c>bench tabs</c>.
+/// are, then after a full collection what is alive, what the collector keeps, threads, and requests answered. For <c>bench tabs</c>.
 /// </summary>
 internal static class PageHost
 {
@@ -23,7 +23,7 @@ internal static class PageHost
             GC.WaitForPendingFinalizers();
             GC.Collect();
             var memory = GC.GetGCMemoryInfo(GCKind.FullBlocking);
-            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{whole:0.0} {GC.GetTotalMemory(false) / 1e6:0.00} {memory.TotalCommittedBytes / 1e6:0.0} {me.Threads.Count}"));
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{whole:0.0} {GC.GetTotalMemory(false) / 1e6:0.00} {memory.TotalCommittedBytes / 1e6:0.0} {me.Threads.Count} {server.Answered}"));
         }
         return 0;
     }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using Coldwright.Machine.Files.Editing;
 using Coldwright.Report;
 using Coldwright.Report.Views;
@@ -17,11 +18,13 @@ namespace Coldwright.Web;
 /// <param name="jobs">Where closed answers are found.</param>
 internal sealed class FirstAnswers(JobBoard jobs)
 {
-    private const int MostKept = 16, AtATime = 2;
+    private const int MostKept = 16;
 
-    private readonly SemaphoreSlim _places = new(AtATime);
+    // Half of the processors, as for short work: whoever moves a slider waits for one answer before, not for processors shared with many.
+    private readonly SemaphoreSlim _places = new(Math.Max(1, Environment.ProcessorCount / 2));
     private readonly Lock _gate = new();
     private readonly LinkedList<Rated> _known = [];
+    private readonly ConditionalWeakTable<Rated, StreamFreezing> _freezing = [];
 
     public async Task Answer(HttpContext context, Snapshot files, IReadOnlyList<Change> changes, bool wantsFreezing, UnitSystem units)
     {
@@ -53,33 +56,50 @@ internal sealed class FirstAnswers(JobBoard jobs)
             }).ConfigureAwait(false);
             return;
         }
-        await _places.WaitAsync(cancel).ConfigureAwait(false);
         Rated rated;
         StreamFreezing? freezing = null;
         try
         {
-            rated = Known(asked.Revision) ?? Keep(await Task.Run(() => Raters.First(asked, cancel), cancel).ConfigureAwait(false));
-            if (wantsFreezing) freezing = await Task.Run(() => StreamFreezing.Of(rated.Result.Main), cancel).ConfigureAwait(false);
+            rated = await Rate(asked, wantsFreezing, cancel).ConfigureAwait(false);
+            if (wantsFreezing) freezing = _freezing.GetValue(rated, r => StreamFreezing.Of(r.Result.Main));
         }
         catch (Exception e) when (e is not OperationCanceledException)
         {
             await Reply.Problems(context, WorkProblems.Of(e), StatusCodes.Status422UnprocessableEntity).ConfigureAwait(false);
             return;
         }
-        finally
-        {
-            _places.Release();
-        }
         await Reply.Json(context, w =>
         {
             w.WriteStartObject();
             w.WriteString("revision", asked.Revision);
             w.WriteBoolean("trial", changes.Count > 0);
-            RatedJson.Write(w, rated, units, brief: true);
+            // Whoever asks about freezing alone has the figures already.
+            if (changes.Count > 0 || !wantsFreezing) RatedJson.Write(w, rated, units, brief: true);
             if (Forecast.Of(asked, jobs) is { } forecast) forecast.Write(w, units);
-            if (freezing is not null) w.WriteLong("freezing", FreezingView.Write(freezing, units, asked.Folder.Machine!.Room.PressurePa));
+            if (freezing is not null)
+            {
+                w.WriteLong("freezing", FreezingView.Write(freezing, units, asked.Folder.Machine!.Room.PressurePa));
+                w.WriteString("freezing_model", rated.Result.Main.Model);
+                w.WriteBoolean("freezing_closed", rated.Result.Main.Closed is not null);
+            }
             w.WriteEndObject();
         }).ConfigureAwait(false);
+    }
+
+    // What is known already waits for nobody; where it will freeze is better told by the settled answer, which knows what circulates.
+    private async Task<Rated> Rate(Snapshot asked, bool wantsFreezing, CancellationToken cancel)
+    {
+        if (wantsFreezing && jobs.Jobs.LastOrDefault(j => j.Question.Kind == "rate" && j.Question.Revision == asked.Revision && j.Answer is Rated) is { Answer: Rated settled }) return settled;
+        if (Known(asked.Revision) is { } known) return known;
+        await _places.WaitAsync(cancel).ConfigureAwait(false);
+        try
+        {
+            return Known(asked.Revision) ?? Keep(await Task.Run(() => Raters.First(asked, cancel), cancel).ConfigureAwait(false));
+        }
+        finally
+        {
+            _places.Release();
+        }
     }
 
     /// <summary>Begins the first answer to the files as they are.</summary>

@@ -17,6 +17,7 @@ internal sealed class PageApi : IDisposable
     private readonly JobBoard _jobs = new();
     private readonly FirstAnswers _first;
     private readonly WorkDesk _desk;
+    private long _answered;
 
     public PageApi(PageOptions options)
     {
@@ -25,6 +26,9 @@ internal sealed class PageApi : IDisposable
         // The first rating of a process takes many times as long as the second; it is over by the time a browser has opened.
         _first.WarmUp(_files.Now());
     }
+
+    /// <summary>How many requests have been answered.</summary>
+    public long Answered => Interlocked.Read(ref _answered);
 
     public async Task Answer(HttpContext context)
     {
@@ -47,6 +51,7 @@ internal sealed class PageApi : IDisposable
                     await (HttpMethods.IsPost(context.Request.Method) ? Post(context, path) : Get(context, path)).ConfigureAwait(false);
                     break;
             }
+            Interlocked.Increment(ref _answered);
         }
         catch (OperationCanceledException) when (context.RequestAborted.IsCancellationRequested)
         {

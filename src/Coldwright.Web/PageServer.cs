@@ -23,6 +23,9 @@ public sealed class PageServer : IAsyncDisposable
     /// <summary>Address of the page, without token.</summary>
     public string Url { get; }
 
+    /// <summary>How many requests have been answered since it began.</summary>
+    public long Answered => _api.Answered;
+
     /// <summary>Begins to serve.</summary>
     /// <param name="options">What, and to whom.</param>
     /// <param name="cancel">Stops the beginning.</param>

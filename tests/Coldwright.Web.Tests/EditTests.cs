@@ -31,6 +31,33 @@ public class EditTests(Browser browser)
     }
 
     [Fact]
+    public async Task AValueIsChangedAndTakenBackByKeysAlone()
+    {
+        await using var page = await OpenPage.Open(browser);
+        await page.Settled();
+        var before = page.Cooler.Machine;
+        await page.Tab.FocusAsync("#part-choice");
+        for (var i = 0; i < 40 && await page.Tab.InputValueAsync("#part-choice") != "recuperator"; i++) await page.Tab.Keyboard.PressAsync("ArrowDown");
+        Assert.Equal("part-choice", await page.Tab.EvaluateAsync<string>("document.activeElement.id"));
+        await page.Tab.Keyboard.PressAsync("Enter");
+        Assert.StartsWith("recuperator", await page.Tab.EvaluateAsync<string>("document.activeElement.textContent"), StringComparison.Ordinal);
+        for (var i = 0; i < 40 && await page.Tab.EvaluateAsync<string?>("document.activeElement.dataset.place ?? null") != "parts/recuperator/conductance"; i++) await page.Tab.Keyboard.PressAsync("Tab");
+        await page.Tab.Keyboard.PressAsync("Control+a");
+        await page.Tab.Keyboard.TypeAsync("90 W/K");
+        await page.Tab.Keyboard.PressAsync("Enter");
+        await page.Tab.WaitForSelectorAsync("#undo:not([disabled])");
+        Assert.Contains("conductance: 90 W/K", page.Cooler.Machine, StringComparison.Ordinal);
+        // In a field the key takes back what was typed there; on the slider beside it, the change of the file.
+        await page.Tab.Keyboard.PressAsync("Tab");
+        await page.Tab.Keyboard.PressAsync("Control+z");
+        await page.Tab.WaitForSelectorAsync("#undo[disabled]", new() { State = Microsoft.Playwright.WaitForSelectorState.Attached });
+        Assert.Equal(before, page.Cooler.Machine);
+        await page.Tab.Keyboard.PressAsync("Control+y");
+        await page.Tab.WaitForSelectorAsync("#undo:not([disabled])");
+        Assert.Empty(page.Complaints);
+    }
+
+    [Fact]
     public async Task ASliderTriesOutAndWritesOnlyWhenLetGo()
     {
         await using var page = await OpenPage.Open(browser);
@@ -104,8 +131,14 @@ public class EditTests(Browser browser)
         page.Cooler.Machine = good.Replace("length: 16 m", "lenght: 16 m", StringComparison.Ordinal);
         await page.Tab.WaitForSelectorAsync("[data-notice=problems]");
         Assert.Contains("the nearest is 'length'", await page.Tab.InnerTextAsync("[data-notice=problems]"), StringComparison.Ordinal);
+        // What is not known is not called safe.
+        Assert.Matches("Safety, as the files were before: .*caution", await page.Tab.InnerTextAsync("#findings-line"));
+        Assert.Equal("workshop cooler", await page.Tab.InnerTextAsync("h1"));
         page.Cooler.Machine = ": : {";
         await page.Tab.WaitForFunctionAsync("() => document.querySelector('[data-notice=problems]').textContent.includes('YAML')");
+        var stranger = await page.Another();
+        Assert.Contains("Safety not known while the files have problems", await stranger.InnerTextAsync("#findings-line"), StringComparison.Ordinal);
+        await stranger.CloseAsync();
         page.Cooler.Machine = good;
         await page.Tab.WaitForSelectorAsync("[data-notice=problems]", new() { State = Microsoft.Playwright.WaitForSelectorState.Detached });
         await page.Settled();

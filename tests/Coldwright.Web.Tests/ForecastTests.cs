@@ -48,6 +48,10 @@ public partial class ForecastTests(Browser browser)
         await page.Tab.EvaluateAsync("location.hash = 'help'");
         await page.Tab.WaitForSelectorAsync("#help .work-result figure");
         Assert.Contains("By the reference model", await page.Tab.InnerTextAsync("#help .work-age"), StringComparison.Ordinal);
+
+        // Where it will freeze is told for what circulates, not for what was let in.
+        await page.Tab.EvaluateAsync("location.hash = 'mixture'");
+        await page.Tab.WaitForFunctionAsync("() => document.getElementById('freezing').textContent.includes('By the reference model, for the mixture that circulates')");
         Assert.Empty(page.Complaints);
     }
 

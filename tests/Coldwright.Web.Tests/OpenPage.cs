@@ -76,9 +76,12 @@ internal sealed class OpenPage : IAsyncDisposable
     }
 
     /// <summary>What breaks the rules of axe-core for WCAG 2.1, levels A and AA.</summary>
-    public async Task<IReadOnlyList<string>> AccessFaults()
+    /// <param name="place">Selector of the part of the page that is looked at; null: all of it.</param>
+    /// <param name="contrastAlone">True to look at nothing but contrast, which is what another colour scheme can break.</param>
+    public async Task<IReadOnlyList<string>> AccessFaults(string? place = null, bool contrastAlone = false)
     {
-        var found = await Tab.RunAxe(new AxeRunOptions { RunOnly = new RunOnlyOptions { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa"] } });
+        var rules = new AxeRunOptions { RunOnly = contrastAlone ? new() { Type = "rule", Values = ["color-contrast"] } : new() { Type = "tag", Values = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa"] } };
+        var found = await (place is null ? Tab.RunAxe(rules) : Tab.Locator(place).RunAxe(rules));
         return [.. found.Violations.Select(v => $"{v.Id}: {v.Help} ({string.Join(", ", v.Nodes.Take(3).Select(n => n.Html[..Math.Min(n.Html.Length, 160)]))})")];
     }
 
@@ -87,6 +90,22 @@ internal sealed class OpenPage : IAsyncDisposable
     {
         var faults = await AccessFaults();
         if (faults.Count > 0) Assert.Fail(string.Join(Environment.NewLine, faults));
+    }
+
+    /// <summary>An answer of long work: a table and tools with every picture, no broken rule of accessibility, a line that says by whom and when.</summary>
+    public async Task IsFitToRead(string view)
+    {
+        var figures = await Tab.Locator($"#{view} .work-result figure").AllAsync();
+        Assert.NotEmpty(figures);
+        foreach (var figure in figures)
+        {
+            Assert.True(await figure.Locator("xpath=ancestor-or-self::section[1]//table").CountAsync() > 0);
+            Assert.Equal(1, await figure.Locator(".chart-tools button:text-is('CSV')").CountAsync());
+        }
+        var faults = await AccessFaults($"#{view}");
+        if (faults.Count > 0) Assert.Fail(string.Join(Environment.NewLine, faults));
+        Assert.StartsWith("By the cubic model, asked at", await Tab.InnerTextAsync($"#{view} .work-age"), StringComparison.Ordinal);
+        Assert.Contains("until the program ends", await Tab.InnerTextAsync($"#{view} .kept"), StringComparison.Ordinal);
     }
 
     /// <summary>Keeps pictures of the whole length of the page at both widths.</summary>

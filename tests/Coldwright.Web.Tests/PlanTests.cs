@@ -19,7 +19,7 @@ public class PlanTests(Browser browser)
         Assert.Contains("J/mol", first, StringComparison.Ordinal);
         Assert.Contains("propane", first, StringComparison.Ordinal);
         Assert.DoesNotContain("isobutane", first, StringComparison.Ordinal);
-        await IsFitToRead(page, "blend");
+        await page.IsFitToRead("blend");
         await page.WholePictures("blend-done");
 
         await page.Tab.UncheckAsync("#blend [data-gases] input[value=propane]");
@@ -61,7 +61,7 @@ public class PlanTests(Browser browser)
         Assert.NotEqual(first, second);
         Assert.Contains("900", await page.Tab.InnerTextAsync("#size .work-result"), StringComparison.Ordinal);
         Assert.True(await page.Tab.Locator("#size .work-result table").CountAsync() > 1);
-        await IsFitToRead(page, "size");
+        await page.IsFitToRead("size");
         await page.WholePictures("size-done");
         await page.Tab.ClickAsync("#size .work-take button");
         await page.Tab.WaitForSelectorAsync("#undo:not([disabled])");
@@ -85,7 +85,7 @@ public class PlanTests(Browser browser)
         await page.Tab.FillAsync("#charge [data-order=mass]", "250 g");
         await page.Tab.ClickAsync("#charge .go");
         Assert.NotEqual(first, await Answer(page, "charge", first));
-        await IsFitToRead(page, "charge");
+        await page.IsFitToRead("charge");
         await page.WholePictures("charge-done");
         Assert.Empty(page.Complaints);
     }
@@ -101,21 +101,6 @@ public class PlanTests(Browser browser)
         await page.Tab.ClickAsync($"#{view} .go");
         await page.Tab.WaitForFunctionAsync("v => document.querySelector(`#${v} .work-age`).textContent.startsWith('Not begun:')", view);
         Assert.Contains(said, await page.Tab.InnerTextAsync($"#{view} .work-age"), StringComparison.Ordinal);
-    }
-
-    // A table and tools with every picture, no broken rule of accessibility, a line that says by whom and when.
-    private static async Task IsFitToRead(OpenPage page, string view)
-    {
-        var figures = await page.Tab.Locator($"#{view} .work-result figure").AllAsync();
-        Assert.NotEmpty(figures);
-        foreach (var figure in figures)
-        {
-            Assert.True(await figure.Locator("xpath=ancestor-or-self::section[1]//table").CountAsync() > 0);
-            Assert.Equal(1, await figure.Locator(".chart-tools button:text-is('CSV')").CountAsync());
-        }
-        await page.IsAccessible();
-        Assert.StartsWith("By the cubic model, asked at", await page.Tab.InnerTextAsync($"#{view} .work-age"), StringComparison.Ordinal);
-        Assert.Contains("until the program ends", await page.Tab.InnerTextAsync($"#{view} .kept"), StringComparison.Ordinal);
     }
 
     // The verdict of the answer that is shown, once it is another than the one before.

@@ -41,6 +41,7 @@ public partial class WorkTests(Browser browser)
         await page.Tab.WaitForSelectorAsync("#batch .work-result figure", new() { Timeout = 90000 });
         var verdict = await page.Tab.InnerTextAsync("#batch .work-result .verdict");
         Assert.StartsWith("By the cubic model", await page.Tab.InnerTextAsync("#batch .work-age"), StringComparison.Ordinal);
+        await page.IsFitToRead("batch");
         await page.WholePictures("batch-done");
         await page.Tab.ReloadAsync();
         await page.Tab.WaitForSelectorAsync("#batch .work-result figure");
@@ -59,13 +60,30 @@ public partial class WorkTests(Browser browser)
         await other.WaitForFunctionAsync("() => document.querySelector('#batch .work-age').textContent.includes('changed since')");
     }
 
+    [Fact]
+    public async Task ACooldownIsShownWithItsCharts()
+    {
+        await using var page = await OpenPage.Open(browser, "cool");
+        await page.Tab.ClickAsync("#cool .go");
+        await page.Tab.WaitForSelectorAsync("#cool .work-result figure", new() { Timeout = 120_000 });
+        Assert.Contains("after", await page.Tab.InnerTextAsync("#cool .work-result .verdict"), StringComparison.Ordinal);
+        Assert.True(await page.Tab.Locator("#cool .work-result figure").CountAsync() >= 3);
+        await page.IsFitToRead("cool");
+        await page.WholePictures("cool-done");
+        Assert.Empty(page.Complaints);
+    }
+
     [Theory]
     [InlineData("cool")]
     [InlineData("help")]
     public async Task LongWorkIsStopped(string view)
     {
         await using var page = await OpenPage.Open(browser, view);
+        await page.Tab.SelectOptionAsync($"#{view} .by", "reference");
         await page.Tab.ClickAsync($"#{view} .go");
+        await page.Tab.WaitForSelectorAsync($"#{view} .work-progress:not([hidden])");
+        // It goes on while the page is loaded again, and is found there.
+        await page.Tab.ReloadAsync();
         await page.Tab.WaitForSelectorAsync($"#{view} .work-progress:not([hidden])");
         await page.Tab.ClickAsync($"#{view} .stop");
         await page.Tab.WaitForFunctionAsync("v => document.querySelector(`#${v} .work-age`).textContent === 'Stopped.'", view, new() { Timeout = 60000 });

@@ -16,7 +16,7 @@ internal static class AftercoolerSizer
     public static SizeResult Size(SizeContext c, AftercoolerPart part, SizeTarget? target)
     {
         double approach = target?.Value ?? part.ApproachK, pressure = c.Loop.Loop.HighPressurePa, hot = c.Loop.Loop.DischargeTemperatureK, cold = c.RoomK + approach;
-        if (target is null) c.Said.Add("sized for the approach that the file gives; --target asks for another");
+        if (target is null) c.Said.Add("sized for the approach that the file gives; a target asks for another");
         if (!(hot > cold)) throw new ArgumentException(FormattableString.Invariant($"the discharge leaves the compressor at {hot - 273.15:0.#} °C, not warmer than the {cold - 273.15:0.#} °C asked for"), nameof(target));
         var flash = new Flash(c.Model);
         var transport = new TransportModel(c.Model);

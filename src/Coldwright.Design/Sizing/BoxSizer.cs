@@ -17,7 +17,7 @@ internal static class BoxSizer
     {
         double insideK = c.Loop.OperatingTemperatureK, warmEndK = c.At("into the recuperator").TemperatureK;
         double leak = target?.Value ?? EnclosureSolver.Solve(BoxEnclosure.Of(c.Machine, part, warmEndK, c.Said), insideK).TotalW;
-        if (target is null) c.Said.Add("sized for the leak of the box that the file describes: what other insulation would do the same; --target asks for another leak");
+        if (target is null) c.Said.Add("sized for the leak of the box that the file describes: what other insulation would do the same; a target asks for another leak");
         var found = StockLoop.Each(c, _materials, m => m, m => One(c, part, m, insideK, warmEndK, leak));
         return new SizeResult
         {

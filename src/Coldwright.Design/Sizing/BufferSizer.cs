@@ -22,8 +22,8 @@ internal static class BufferSizer
         var whole = new RestingGas(mixture.Names, space.VolumeM3, c.RoomK, names => Model(c, names));
         double moles = ChargePlanner.Amount(c.Machine, new ChargeOptions(), whole, c.Z, mixture.Names.Zip(c.Z, (n, x) => x * Fluids.Substances.SubstanceCatalog.Get(n).MolarMass).Sum(), c.Said);
         double limit = target?.Value ?? (ChargeFindings.LowestLimit(c.Machine) is { } lowest ? c.RoomPa + OfLimit * (lowest.Pa - c.RoomPa)
-            : throw new ArgumentException("no part of the loop states a pressure to stay below; --target says at what pressure it may stand", nameof(target)));
-        if (target is null) c.Said.Add(FormattableString.Invariant($"sized to stand at {100 * OfLimit:0} % of the lowest limit in the loop (our assumption); --target asks for another pressure"));
+            : throw new ArgumentException("no part of the loop states a pressure to stay below; a target says at what pressure it may stand", nameof(target)));
+        if (target is null) c.Said.Add(FormattableString.Invariant($"sized to stand at {100 * OfLimit:0} % of the lowest limit in the loop (our assumption); a target asks for another pressure"));
         double At(double volume) => new RestingGas(mixture.Names, others + volume, c.RoomK, names => Model(c, names)).At([.. c.Z.Select(x => x * moles)]).PressurePa;
         double need = At(1e-6) <= limit ? 0 : Math.Exp(Brent.Solve(ln => Math.Log(At(Math.Exp(ln)) / limit), Math.Log(1e-6), Math.Log(At(1e-6) / limit), Math.Log(5), Math.Log(At(5) / limit), 1e-6));
         var options = StockLoop.Each(c, _litres, l => FormattableString.Invariant($"{l} L"), l => new SizeOption

@@ -21,7 +21,7 @@ internal static class CoilSizer
         if (c.Layout.Vessel is not { } vessel || c.Layout.Feed is not { } feed)
             throw new ArgumentException($"'{part.Name}' cools no vessel with a product: its size hangs on how it is soldered to the block, which has no model", nameof(part));
         double difference = target?.Value ?? part.GivenDifferenceK ?? UsualDifferenceK;
-        if (target is null) c.Said.Add(part.GivenDifferenceK is null ? FormattableString.Invariant($"sized for a difference of {UsualDifferenceK} K (our assumption); --target asks for another") : "sized for the difference that the file gives; --target asks for another");
+        if (target is null) c.Said.Add(part.GivenDifferenceK is null ? FormattableString.Invariant($"sized for a difference of {UsualDifferenceK} K (our assumption); a target asks for another") : "sized for the difference that the file gives; --target asks for another");
         var shape = ColdEndRater.Vessel(vessel);
         // the loop as it is with that difference: the mixture leaves the coil colder than the load by it
         var changed = part with { DifferenceK = difference };

@@ -21,7 +21,7 @@ internal static class DrainSizer
         if (vessel < 0 || steps.Skip(vessel + 1).All(s => s.Part.Name != part.Name) || c.Layout.Feed is not { } feed)
             throw new ArgumentException($"'{part.Name}' is not the drain valve between vessel and flask; only that one is sized", nameof(part));
         double time = target?.Value ?? UsualS;
-        if (target is null) c.Said.Add(FormattableString.Invariant($"sized for a discharge of {UsualS / 60:0} min (our assumption); --target asks for another time"));
+        if (target is null) c.Said.Add(FormattableString.Invariant($"sized for a discharge of {UsualS / 60:0} min (our assumption); a target asks for another time"));
         var purity = ProductPurity.Of(feed.Gas, null);
         double open = c.RoomPa + OpenShare * (feed.PressurePa - c.RoomPa), kv = FirstKv;
         var plan = new BatchPlan { FeedPressurePa = feed.PressurePa, FillShare = Fill, OpeningPressurePa = open, LongestDischargeS = 20 * time, StandS = 1 };

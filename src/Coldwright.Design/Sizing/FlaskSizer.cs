@@ -13,7 +13,7 @@ internal static class FlaskSizer
     public static SizeResult Size(SizeContext c, FlaskPart part, SizeTarget? target)
     {
         double volume = target?.Value ?? Usual(c);
-        if (target is null) c.Said.Add(FormattableString.Invariant($"sized for {Froth} times what a batch can leave in it, so that the froth of the first pour stays inside (our assumption); --target asks for another volume"));
+        if (target is null) c.Said.Add(FormattableString.Invariant($"sized for {Froth} times what a batch can leave in it, so that the froth of the first pour stays inside (our assumption); a target asks for another volume"));
         return new SizeResult
         {
             Part = part.Name,
@@ -29,7 +29,7 @@ internal static class FlaskSizer
 
     private static double Usual(SizeContext c)
     {
-        if (c.Layout.Feed is not { } feed) throw new ArgumentException("nothing is liquefied here; --target says how large the flask is to be", nameof(c));
+        if (c.Layout.Feed is not { } feed) throw new ArgumentException("nothing is liquefied here; a target says how large the flask is to be", nameof(c));
         var fluid = new ProductFluid(feed.Gas);
         double kg = ReceiverSizer.Batch(c, feed, fluid), pressure = Math.Min(feed.PressurePa, 0.95 * fluid.CriticalPressurePa), flash = fluid.LetDown(fluid.Saturated(pressure, 0).MolarEnthalpy, c.RoomPa).VapourFraction;
         return Froth * kg * (1 - flash) / (fluid.Saturated(c.RoomPa, 0).MolarDensity * fluid.MolarMass);

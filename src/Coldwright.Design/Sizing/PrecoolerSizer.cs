@@ -27,7 +27,7 @@ internal static class PrecoolerSizer
     {
         var described = part.Loop ?? throw new MissingKeysException(part.Name, part.Name, [new(part.Name, "loop", "loop: {refrigerant: propane, ...}")]);
         double outlet = target?.Value ?? part.OutletTemperatureK;
-        if (target is null) c.Said.Add("sized for the outlet temperature that the file gives; --target asks for another");
+        if (target is null) c.Said.Add("sized for the outlet temperature that the file gives; a target asks for another");
         var inlet = c.Loop.Loop.Points.FirstOrDefault(p => p.Name == "before the precooler") ?? c.At("after the aftercooler");
         if (!(outlet < inlet.TemperatureK - 1)) throw new ArgumentException(FormattableString.Invariant($"the mixture comes in at {inlet.TemperatureK - 273.15:0.#} °C; it cannot leave at {outlet - 273.15:0.#} °C"), nameof(target));
         var compressor = DescribedCompressor.Of(described, c.Cancel);

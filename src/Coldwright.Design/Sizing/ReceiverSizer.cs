@@ -14,7 +14,7 @@ internal static class ReceiverSizer
     {
         var fluid = new ProductFluid(part.Gas);
         double mass = target?.Value ?? Batch(c, part, fluid);
-        if (target is null) c.Said.Add(FormattableString.Invariant($"sized for one batch, {100 * BatchFill:0} % of the vessel's brimful (our assumption): {1e3 * mass:0} g; --target asks for another mass"));
+        if (target is null) c.Said.Add(FormattableString.Invariant($"sized for one batch, {100 * BatchFill:0} % of the vessel's brimful (our assumption): {1e3 * mass:0} g; a target asks for another mass"));
         double full = part.Receiver?.PressurePa ?? (part.SupplyPressurePa is { } supply ? 2 * supply : FullCylinderPa), empty = part.Receiver?.LowestPressurePa ?? part.SupplyPressurePa ?? part.PressurePa + OverVesselPa;
         if (part.Receiver is null) c.Said.Add(FormattableString.Invariant($"no receiver is described: it was taken as falling from {full / 1e5:0.#} to {empty / 1e5:0.#} bar absolute (our assumption); add 'receiver' to {part.Name} (volume, pressure, lowest-pressure)"));
         if (!(full > empty)) throw new ArgumentException(FormattableString.Invariant($"the receiver begins at {full / 1e5:0.##} bar absolute and must end above {empty / 1e5:0.##} bar absolute: nothing can be taken from it"), nameof(part));
@@ -44,7 +44,7 @@ internal static class ReceiverSizer
 
     internal static double Batch(SizeContext c, FeedPart feed, ProductFluid fluid)
     {
-        if (c.Layout.Vessel is not { } vessel) throw new ArgumentException($"'{feed.Name}' feeds no vessel: --target says how much gas is to be taken", nameof(feed));
+        if (c.Layout.Vessel is not { } vessel) throw new ArgumentException($"'{feed.Name}' feeds no vessel: a target says how much gas is to be taken", nameof(feed));
         double pressure = Math.Min(feed.PressurePa, 0.95 * fluid.CriticalPressurePa);
         return BatchFill * vessel.VolumeM3 * fluid.Saturated(pressure, 0).MolarDensity * fluid.MolarMass;
     }

@@ -23,7 +23,7 @@ internal static class RecuperatorSizer
     public static SizeResult Size(SizeContext c, RecuperatorPart part, SizeTarget? target)
     {
         double loadK = c.Loop.OperatingTemperatureK, endless = Cooling(c, Endless, null, loadK).Watts, asked = target is { Id: "cooling_W" } t ? t.Value : OfEndless * endless;
-        if (target is null) c.Said.Add(FormattableString.Invariant($"sized for {100 * OfEndless:0} % of what an endless exchanger would give, {endless:0.###} W at {loadK:0.#} K; --target asks for something else"));
+        if (target is null) c.Said.Add(FormattableString.Invariant($"sized for {100 * OfEndless:0} % of what an endless exchanger would give, {endless:0.###} W at {loadK:0.#} K; a target asks for something else"));
         double conductance;
         if (target is { Id: "conductance_W_K" } given) (conductance, asked) = (given.Value, Cooling(c, given.Value, null, loadK).Watts);
         else

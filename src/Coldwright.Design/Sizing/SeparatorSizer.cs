@@ -20,7 +20,7 @@ internal static class SeparatorSizer
         var rated = PartRater.Rate(c.Machine, c.Layout, c.Shop, part.Name, c.Options, null, c.Cancel);
         double Figure(string id) => rated.Sections.Single(s => s.Id == "oil").Figures.Single(f => f.Id == id).Value!.Value;
         double now = Figure("interval_s"), interval = target?.Value ?? now, sump = oil.SumpVolumeM3 * interval / now, oilDensity = oil.DensityKgPerM3 ?? UsualOilKgPerM3;
-        if (target is null) c.Said.Add("sized for the interval between openings that the file's sump allows; --target asks for another");
+        if (target is null) c.Said.Add("sized for the interval between openings that the file's sump allows; a target asks for another");
         var gas = new Flash(c.Model).TemperaturePressure(c.Loop.Loop.DischargeTemperatureK, c.Loop.Loop.HighPressurePa, c.Z).Phases[0];
         double density = gas.MolarDensity * gas.MolarMass, flow = c.Loop.Loop.MassFlow / density, speed = SoudersBrownMPerS * Math.Sqrt((oilDensity - density) / density), hotK = c.Loop.Loop.DischargeTemperatureK;
         double design = part.MaximumPressurePa ?? c.Loop.Loop.HighPressurePa;

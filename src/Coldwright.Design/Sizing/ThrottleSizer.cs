@@ -17,7 +17,7 @@ internal static class ThrottleSizer
     {
         var (before, behind) = (c.At("throttle inlet"), c.At("throttle outlet"));
         double flow = target?.Value ?? c.Loop.Loop.MassFlow;
-        if (target is null) c.Said.Add("sized for the flow of the rating between the file's two pressures; --target asks for something else");
+        if (target is null) c.Said.Add("sized for the flow of the rating between the file's two pressures; a target asks for something else");
         var inlet = new ThrottleInlet(before.PressurePa, before.MolarEnthalpy, before.TemperatureK, c.Z);
         var (flash, transport) = (new Flash(c.Model), new TransportModel(c.Model));
         List<SizeOption> found = part.Valve is { } valve ? [Valve(c, valve, inlet, behind.PressurePa, flow, flash, transport)]

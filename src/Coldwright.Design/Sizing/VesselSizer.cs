@@ -14,7 +14,7 @@ internal static class VesselSizer
     public static SizeResult Size(SizeContext c, VesselPart part, SizeTarget? target)
     {
         double volume = target?.Value ?? part.VolumeM3;
-        if (target is null) c.Said.Add("sized for the volume that the file describes; --target asks for another");
+        if (target is null) c.Said.Add("sized for the volume that the file describes; a target asks for another");
         double working = c.Layout.Feed?.PressurePa ?? c.RoomPa, set = c.Machine.Lines.Where(l => l.From == part.Name).Select(l => c.Machine.Parts.FirstOrDefault(p => p.Name == l.To)).OfType<ReliefPart>().Select(r => r.SetPressurePa).DefaultIfEmpty(working).Min();
         double design = Math.Max(working, set);
         if (set <= working) c.Said.Add($"no relief device of a higher set pressure hangs on {part.Name}: it is sized for the feed's pressure alone");

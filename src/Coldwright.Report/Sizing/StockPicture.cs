@@ -36,7 +36,7 @@ internal sealed class StockPicture(SizeReport report, PartUnits units)
         var columns = report.Result.Columns.Take(MostColumns).ToArray();
         html.Table(["stock", .. columns.Select(id => ">" + Broken(SizeWords.Heading(report.Result, id))), .. priced ? [">cost"] : Array.Empty<string>(), .. refused ? ["why not"] : Array.Empty<string>()],
             shown.Select(o => (string[])[o.Stock.Replace(' ', '\u00a0').Replace('-', '\u2011'), .. columns.Select(id => SizeWords.Cell(o, id, units)), .. priced ? [report.Cost(o, units.Readout)] : Array.Empty<string>(), .. refused ? [o.WhyNot] : Array.Empty<string>()]));
-        if (shown.Length < report.Result.Options.Count) html.Element("p", $"{report.Result.Options.Count - shown.Length} more that will not do are left out here; --json has them all.");
+        if (shown.Length < report.Result.Options.Count) html.Element("p", $"{report.Result.Options.Count - shown.Length} more that will not do are left out here; the command size lists them all with --json.");
     }
 
     // a long heading on two lines

@@ -15,10 +15,10 @@ public static class FindingsView
         return (Of(Grade.Stop), Of(Grade.Serious), Of(Grade.Caution));
     }
 
-    /// <summary>What each danger and serious finding is, in a few words.</summary>
+    /// <summary>What each danger, serious finding and caution is, in a few words, gravest first.</summary>
     /// <param name="findings">Findings of any grade.</param>
     public static IReadOnlyList<string> Brief(IReadOnlyList<Finding> findings) =>
-        [.. findings.Where(GraveLines.IsGrave).OrderBy(f => f.Grade).Select(f => f.Part == "machine" ? FindingWords.What(f) : $"{f.Part}: {FindingWords.What(f)}")];
+        [.. findings.Where(f => f.Grade != Grade.Note && f.Id != Cautions.LocalCodes.Id).OrderBy(f => f.Grade).Select(f => f.Part == "machine" ? FindingWords.What(f) : $"{f.Part}: {FindingWords.What(f)}")];
 
     /// <summary>All of them as HTML, the standing reminder last.</summary>
     /// <param name="findings">Findings of any grade.</param>

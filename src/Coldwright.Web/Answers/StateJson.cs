@@ -32,6 +32,8 @@ internal static class StateJson
         foreach (var name in Variants.Names(files.Directory)) w.WriteStringValue(name);
         w.WriteEndArray();
         if (now is { IsGood: true, Folder.Machine: { } machine }) Machine(w, now.Folder, machine);
+        // A file that cannot be read has no findings, which does not mean that nothing is wrong with the cooler.
+        w.WriteBoolean("findings_known", now.Folder.Machine is not null);
         FindingsJson.Write(w, Raters.Findings(now, null), units, now.Folder.Machine?.Room.PressurePa ?? 101325);
         w.WriteEndObject();
     }

@@ -15,7 +15,7 @@ internal static class BlendOrder
         var limits = new BlendLimits();
         var options = new BlendOptions
         {
-            Goal = order.Text("goal") switch { "lowest" => BlendGoal.Lowest, "endless" => BlendGoal.Endless, _ => BlendGoal.Cooling },
+            Goal = order.Text("goal") switch { "litres" => BlendGoal.Litres, "lowest" => BlendGoal.Lowest, "endless" => BlendGoal.Endless, _ => BlendGoal.Cooling },
             TemperatureK = order.Value("at", "load temperature", QuantityKind.Temperature.Between(62, 290)),
             Gases = gases,
             Reference = !cubic,

@@ -16,6 +16,8 @@ const page = { state: null, form: null, revision: '', trial: false, rateJob: 0, 
 // --- showing ---
 
 function showState(state) {
+  // While the file cannot be read, the name is that of the last good one.
+  if (!state.good && page.state) state.name = page.state.name;
   page.state = state;
   document.title = `${state.name}: Coldwright`;
   $('name').textContent = state.name;
@@ -23,7 +25,7 @@ function showState(state) {
   showSteps(state);
   if (state.problems.length) say('problems', [state.good ? '' : page.rated ? 'The files cannot be used as they are; the figures below are of an earlier state.' : 'The files cannot be used as they are.', ...state.problems].filter(Boolean), { grave: true });
   else unsay('problems');
-  showFindings(state.findings);
+  showFindings(state.findings, state.findings_known);
   $('hold-choice').hidden = !state.good || (state.hold === 'both' && state.missing_for_closed.length > 0);
   $('hold').value = state.hold ?? 'both';
   document.querySelector('.questions a[href="#batch"]').hidden = state.good && !state.makes_liquid;
@@ -36,13 +38,18 @@ function showSteps({ undo, redo }) {
   }
 }
 
-function showFindings(f) {
+function showFindings(f, isKnown = true) {
   if (!f) return;
+  if (isKnown) page.findings = f;
+  else if (page.findings) f = page.findings;
   const line = $('findings-line');
   const count = (n, one, many) => n ? [`${n} ${n === 1 ? one : many}`] : [];
   const grave = [...count(f.danger, 'danger', 'dangers'), ...count(f.serious, 'serious finding', 'serious findings')];
-  line.className = `findings-line ${f.danger ? 'danger' : f.serious ? 'serious' : ''}`;
-  line.textContent = `\u2691 Safety: ${[...grave, ...count(f.caution, 'caution', 'cautions')].join(', ') || 'nothing found that a description can show'}${f.brief.length ? `. ${f.brief.join('; ')}` : ''}`;
+  line.className = `findings-line ${!isKnown ? 'serious' : f.danger ? 'danger' : f.serious ? 'serious' : ''}`;
+  const words = document.createElement('span');
+  const of = isKnown ? '' : page.findings ? ', as the files were before' : ' not known while the files have problems';
+  words.textContent = !isKnown && !page.findings ? `\u2691 Safety${of}` : `\u2691 Safety${of}: ${[...grave, ...count(f.caution, 'caution', 'cautions')].join(', ') || 'nothing found that a description can show'}${f.brief.length ? `. ${f.brief.join('; ')}` : ''}`;
+  line.replaceChildren(words);
   $('findings-all').innerHTML = f.html;
   reachable();
 }
@@ -65,7 +72,7 @@ function showRated(rated, { first, isSettled }) {
   if (rated.tables) $('stands-tables').innerHTML = rated.tables;
   else if (!first) $('stands-tables').replaceChildren();
   enliven($('stands-pictures'));
-  showMixture(rated);
+  showMixture(rated, isSettled);
   const name = page.form?.open;
   if (name) $('loop').querySelector(`[data-part="${CSS.escape(name)}"], [data-line="${CSS.escape(name)}"]`)?.classList.add('chosen');
   document.body.dataset.model = rated.model;
@@ -98,7 +105,7 @@ export async function tryOut(changes, freezing = false) {
     if (!rated) return;
     unsay('try');
     if (rated.answer && !rated.forecast) showRated(rated, { first: true });
-    if (rated.freezing) showFreezing(rated.freezing);
+    if (rated.freezing) showFreezing(rated);
     if (rated.forecast) {
       showForecast(rated.forecast);
       sayWhere(`Tried out, not written: ${forecastWords(rated.forecast)}`, 'trial');
@@ -299,7 +306,7 @@ $('units').addEventListener('change', async () => {
   await refresh();
   redrawWork();
 });
-const open = name => { page.form = { ...page.form, open: name }; showForm(name); };
+const open = (name, keepsFocus = false) => { page.form = { ...page.form, open: name }; showForm(name, keepsFocus); };
 $('loop').addEventListener('click', e => {
   const place = e.target.closest('[data-part], [data-line]');
   if (place) open(place.dataset.part ?? place.dataset.line);
@@ -308,7 +315,14 @@ $('loop').addEventListener('keydown', e => {
   const place = e.target.closest('[data-part], [data-line]');
   if (place && (e.key === 'Enter' || e.key === ' ')) { e.preventDefault(); open(place.dataset.part ?? place.dataset.line); }
 });
-$('part-choice').addEventListener('change', e => { if (e.target.value) open(e.target.value); });
+// By keys a person walks through the list: each part opens beside it, and Enter goes there.
+let byKeys = false;
+$('part-choice').addEventListener('keydown', e => {
+  byKeys = true;
+  if (e.key === 'Enter' && e.target.value) { e.preventDefault(); open(e.target.value); }
+});
+$('part-choice').addEventListener('pointerdown', () => { byKeys = false; });
+$('part-choice').addEventListener('change', e => { if (e.target.value) open(e.target.value, byKeys); });
 
 setUpForm({ tryOut, write, closed: () => { page.form.open = null; if (page.trial) refresh(); } });
 setUpMixture({ tryOut, write, findField, revision: () => page.revision });

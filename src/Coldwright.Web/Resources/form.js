@@ -27,11 +27,11 @@ export function refreshForm(form) {
   else if (open) update();
 }
 
-export function showForm(title) {
+export function showForm(title, keepsFocus) {
   open = title;
   choice.value = title;
   render();
-  panel.querySelector('h2')?.focus();
+  if (!keepsFocus) panel.querySelector('h2')?.focus();
 }
 
 function close() {

@@ -11,7 +11,7 @@ const envelope = document.getElementById('envelope');
 const model = document.getElementById('envelope-model');
 let act = null, last = null;
 let gases = [];
-let envelopeJob = 0, shownEnvelope = 0, wait = 0;
+let envelopeJob = 0, shownEnvelope = 0, wait = 0, freezingAsked = 0;
 // While a share moves, what the file says must not push it back.
 let moving = false;
 
@@ -23,12 +23,19 @@ export function setUpMixture(actions) {
 const isOpen = () => !document.getElementById('mixture').hidden;
 const text = list => list.filter(g => g.share > 0).map(g => `${g.name} ${Number(g.share.toFixed(4))}`).join(', ');
 
-export function showFreezing(html) { freezing.innerHTML = html; }
+export function showFreezing(answer) {
+  freezing.innerHTML = answer.freezing;
+  const by = document.createElement('p');
+  by.className = 'quiet';
+  by.textContent = `By the ${answer.freezing_model} model, ${answer.freezing_closed ? 'for the mixture that circulates' : 'for the mixture in the file between its two pressures'}.`;
+  freezing.append(by);
+}
 
-export function showMixture(rated) {
+export function showMixture(rated, isSettled) {
   last = rated;
   if (!isOpen()) return;
   drawPictures();
+  if (isSettled) askFreezing();
   if (!moving && !shares.matches(':focus-within')) load();
 }
 
@@ -45,8 +52,11 @@ export async function openMixture() {
 }
 
 async function askFreezing() {
+  const asked = ++freezingAsked;
   try {
-    freezing.innerHTML = (await post('/api/try', { changes: [], freezing: true })).freezing;
+    const answer = await post('/api/try', { changes: [], freezing: true });
+    // Asked again meanwhile, or a share is on its way: this one is out of date.
+    if (asked === freezingAsked && !moving) showFreezing(answer);
   } catch (e) {
     freezing.textContent = (e.problems?.length ? e.problems : [e.message]).join(' ');
   }

@@ -2,7 +2,7 @@
 
 const fields = {
   blend: [
-    { name: 'goal', label: 'What for', choices: [['cooling', 'most cooling at the load'], ['lowest', 'lowest temperature without load'], ['endless', 'most, whatever the exchanger']] },
+    { name: 'goal', label: 'What for', broad: true, choices: [['cooling', 'most cooling at the load'], ['litres', 'most liquid collected'], ['lowest', 'lowest temperature without load'], ['endless', 'most, whatever the exchanger']] },
     { name: 'at', label: 'Load at', placeholder: 'the product\u2019s own', example: '105 K' },
     { name: 'gases', label: 'From these gases', wide: true, gases: true },
   ],
@@ -58,7 +58,7 @@ export function orderForm(kind) {
 
 function control(field) {
   const box = document.createElement('div');
-  box.className = field.wide ? 'order-field wide' : 'order-field';
+  box.className = `order-field${field.wide ? ' wide' : field.broad ? ' broad' : ''}`;
   const id = `order-${++ids}`;
   const label = document.createElement('label');
   label.htmlFor = id;

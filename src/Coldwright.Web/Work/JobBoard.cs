@@ -1,18 +1,18 @@
 namespace Coldwright.Web.Work;
 
 /// <summary>
-/// All work of a served page that takes longer than a moment. The same question is worked on once, whoever asks. Short work goes two at a time and long
-/// work beside it one at a time, so that nobody waits a minute for an answer of seconds. Answers stay until newer ones of their kind push them out,
+/// All work of a served page that takes longer than a moment. The same question is worked on once, whoever asks. Short work takes half of the processors,
+/// but goes two at a time at least, and long work beside it goes one at a time, so that nobody waits a minute for an answer of seconds. Answers stay until newer ones of their kind push them out,
 /// so that a page that is loaded again finds them.
 /// </summary>
 internal sealed class JobBoard : IDisposable
 {
-    private const int MostOfAKind = 4, ShortAtATime = 2, LongAtATime = 1;
+    private const int MostOfAKind = 4, FewestShort = 2, LongAtATime = 1;
     private const string Overtaken = "the cooler was changed before its turn came";
 
     private readonly Lock _gate = new();
     private readonly List<Job> _jobs = [];
-    private readonly SemaphoreSlim _short = new(ShortAtATime), _long = new(LongAtATime);
+    private readonly SemaphoreSlim _short = new(Math.Max(FewestShort, Environment.ProcessorCount / 2)), _long = new(LongAtATime);
     private int _lastId;
     private long _serial;
 

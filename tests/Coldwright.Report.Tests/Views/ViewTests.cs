@@ -64,7 +64,7 @@ public class ViewTests
     {
         var findings = FakeRating.Working.Findings;
         Assert.Equal((1, 1, 1), FindingsView.Count(findings));
-        Assert.Equal(["vessel: trapped liquid", "charge: flammable charge"], FindingsView.Brief(findings));
+        Assert.Equal(["vessel: trapped liquid", "charge: flammable charge", "capillary: cold surface"], FindingsView.Brief(findings));
         Assert.Contains("ISO 21013-3", FindingsView.Write(findings, UnitSystem.Si, 101325), StringComparison.Ordinal);
     }
 }
