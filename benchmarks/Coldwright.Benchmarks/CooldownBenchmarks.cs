@@ -3,7 +3,7 @@ using Coldwright.Simulation.Cooldown;
 
 namespace Coldwright.Benchmarks;
 
-/// <summary>Four hours of the main example's cooldown, property tables and maps of the parts at hand from the run before; the same with derivatives by eleven parameters; and, only when asked for by its whole name, without tables (minutes).</summary>
+/// <summary>Four hours of the main example's cooldown, property tables and maps of the parts at hand from the run before; the same with derivatives by twelve parameters; and, only when asked for by its whole name, without tables (minutes).</summary>
 internal static class CooldownBenchmarks
 {
     /// <summary>Too slow to run with the others.</summary>

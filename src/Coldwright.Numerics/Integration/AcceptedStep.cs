@@ -59,9 +59,9 @@ public sealed class AcceptedStep
     internal void SetState(ReadOnlySpan<double> start, ReadOnlySpan<double> slope, ReadOnlySpan<double> mass, ReadOnlySpan<double> stages, double length, double lengthRatio, Span<double> error)
         => _state.Set(start, slope, mass, stages, length, lengthRatio, error);
 
-    internal void SetSensitivity(int parameter, ReadOnlySpan<double> start, ReadOnlySpan<double> slope, ReadOnlySpan<double> mass, ReadOnlySpan<double> stages, double length, double lengthRatio, Span<double> error)
+    internal void SetSensitivity(int parameter, ReadOnlySpan<double> start, ReadOnlySpan<double> mass, ReadOnlySpan<double> stages, double length, double lengthRatio, Span<double> error)
     {
-        _sensitivities[parameter].Set(start, slope, mass, stages, length, lengthRatio, error);
+        _sensitivities[parameter].Set(start, [], mass, stages, length, lengthRatio, error);
         _sensitivities[parameter].Accept();
     }
 
@@ -88,8 +88,9 @@ public sealed class AcceptedStep
                 double z1 = stages[i], z2 = stages[n + i], z3 = stages[2 * n + i], collocation = w[0] * z1 + w[1] * z2 + w[2] * z3;
                 double m = mass.IsEmpty ? 1 : mass[i];
                 // The last slope of the step before is free of the amplified noise that f has in stiff components. Without a step
-                // before there is only f; an algebraic row has neither.
-                _slopes[i] = lengthRatio > 0 ? _kept[i] * lengthRatio : m > 0 ? length * slope[i] / m : collocation;
+                // before there is only f, which error control watches; an algebraic row has neither, and of a sensitivity, which nothing
+                // watches, the noise would go through the whole step: the collocation polynomial's own.
+                _slopes[i] = lengthRatio > 0 ? _kept[i] * lengthRatio : m > 0 && !slope.IsEmpty ? length * slope[i] / m : collocation;
                 error[i] = RadauCollocation.LargestStartWeight * (_slopes[i] - collocation);
                 for (int s = 0; s < 3; s++) _slopes[(s + 1) * n + i] = inverse[3 * s] * z1 + inverse[3 * s + 1] * z2 + inverse[3 * s + 2] * z3;
             }

@@ -169,7 +169,7 @@ internal sealed class IntegrationRun
         _accepted.Accept(_time, step, target);
         if (_sensitivities is not null)
         {
-            for (int k = 0; k < _sensitivities.Count; k++) _accepted.SetSensitivity(k, _sensitivities.Value(k), _sensitivities.StartSlope(k), _problem.Mass, _sensitivities.Stages(k), step, ratio, _work);
+            for (int k = 0; k < _sensitivities.Count; k++) _accepted.SetSensitivity(k, _sensitivities.Value(k), _problem.Mass, _sensitivities.Stages(k), step, ratio, _work);
             _sensitivities.Accept(_time, step, _state);
             statistics.LargestSensitivityError = Math.Max(statistics.LargestSensitivityError, _sensitivities.Error);
         }

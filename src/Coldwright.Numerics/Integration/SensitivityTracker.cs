@@ -55,9 +55,6 @@ internal sealed class SensitivityTracker
 
     public double[] Stages(int parameter) => _stages[parameter];
 
-    /// <summary>df/dy s + df/dp at the start of the step.</summary>
-    public double[] StartSlope(int parameter) => _nodeSlope[Nodes - 2][parameter];
-
     public double Scale(int parameter) => _scales[parameter];
 
     public void Restart() => _known = 0;

@@ -18,7 +18,7 @@ internal sealed class Circulating
         _map = map;
         (_xi, _step) = (new double[map.Middle.Length], new double[map.Middle.Length]);
         _xi.AsSpan().Fill(double.NaN);
-        (High, Low, Z, Offsets, _aftercooled, _roomWarm) = (map.Tables.High, map.Tables.Low, map.Tables.Z, map.Offsets, map.Aftercooled, map.RoomWarm);
+        (High, Low, Z, _aftercooled, _roomWarm) = (map.Tables.High, map.Tables.Low, map.Tables.Z, map.Aftercooled, map.RoomWarm);
     }
 
     public StreamTable High { get; private set; }
@@ -26,13 +26,22 @@ internal sealed class Circulating
     /// <summary>Mole fractions.</summary>
     public IReadOnlyList<double> Z { get; private set; }
 
-    /// <summary>What the parts' models give over their maps.</summary>
-    public LoopOffsets Offsets { get; private set; }
+    /// <summary>What the parts' models give over their maps at a discharge and a suction pressure (Pa).</summary>
+    public LoopOffsets Offsets(double dischargePa, double suctionPa) => _map.OffsetsAt(_step, dischargePa, suctionPa);
+
+    /// <summary>The buffer's bypass flow and content (mol/s, mol) with what circulates in it: its own are those of the composition in the middle.</summary>
+    public (double Bypass, double Content) InBuffer(double bypass, double content, double bufferPa)
+    {
+        double ln = 0;
+        for (int i = 0; i < _map.BufferSlopes.Length; i++) ln += bufferPa * _map.BufferSlopes[i] * _step[i];
+        // through an opening the molar flow of a gas goes with the root of its density over its molar mass
+        return (bypass * Math.Sqrt(Math.Exp(ln) * _map.Tables.High.MolarMass / High.MolarMass), content * Math.Exp(ln));
+    }
 
     /// <summary>Goes to a composition, ln(z_i/z_1) from the second substance on; stays where the map holds it.</summary>
     public void Take(ReadOnlySpan<double> xi)
     {
-        if (_map.Held) return;
+        if (_map.IsHeld) return;
         for (int i = 0; i < xi.Length; i++) _step[i] = xi[i] - _map.Middle[i];
         if (_map.Direct is { } direct)
         {
@@ -48,9 +57,6 @@ internal sealed class Circulating
             Z = High.Composition;
             _map.Passages.MoveTo(_step);
         }
-        var offsets = _map.Offsets;
-        for (int i = 0; i < _map.OffsetSlopes.Length; i++) offsets += _map.OffsetSlopes[i].Times(_step[i]);
-        Offsets = offsets;
         (_aftercooled, _roomWarm) = (LoopMap.Moved(_map.Aftercooled, _map.AftercooledSlopes, _step), LoopMap.Moved(_map.RoomWarm, _map.RoomWarmSlopes, _step));
     }
 

@@ -77,6 +77,9 @@ internal sealed class CompressorMap
         return (Math.Log(at.MolarFlow / at.Suction.MolarDensity / map.VolumeFlow), Math.Log(at.ElectricalPowerW / (at.MolarFlow * GasConstant * suctionK * map.Work)), at.Discharge.TemperatureK - map.DischargeK);
     }
 
+    /// <summary>Temperature of the shell, K; null where the model has no answer.</summary>
+    public static double? ShellK(Func<CompressorDuty, CompressorPerformance> run, CompressorDuty duty) => Try(run, duty)?.ShellTemperatureK;
+
     private static CompressorPerformance? Try(Func<CompressorDuty, CompressorPerformance> run, CompressorDuty duty)
     {
         try

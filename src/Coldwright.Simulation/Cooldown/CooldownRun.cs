@@ -15,6 +15,7 @@ internal sealed class CooldownRun
     // how far what circulates may go from the middle of its tables; where a piece begins no further than a share of it; how far ahead of it new ones are placed
     private const double Room = 0.75, Ahead = 0.7, StillRoom = 0.25;
     private const double FadeShare = 0.1, LeastFadeS = 15, MostFadeS = 300, FirstStepShare = 0.3, JacobianCost = 25, JacobianCostWithSlopes = 6, SlopeLooseness = 30;
+    private const int MostStandingParts = 40;
     private readonly Plant _plant;
     private readonly LoopMapMaker _maker;
     private readonly CooldownOptions _options;
@@ -53,7 +54,7 @@ internal sealed class CooldownRun
     public double LoadK => _plant.Load.Temperature(_state[_plant.Layout.Load]);
     public PlantEquations Equations => _f;
     /// <summary>Mole fractions that circulate.</summary>
-    public double[] Z => _f.Loop.Held ? _f.Loop.Tables.Z : LoopMap.Fractions(Xi);
+    public double[] Z => _f.Loop.IsHeld ? _f.Loop.Tables.Z : LoopMap.Fractions(Xi);
     private ReadOnlySpan<double> Xi => _state.AsSpan(_plant.Layout.FirstRatio, _plant.Layout.Ratios);
     /// <summary>Furthest that the amount of a substance in the loop was from the charge at a moment kept, relative, the first minute apart.</summary>
     public double WorstDrift { get; private set; }
@@ -69,6 +70,8 @@ internal sealed class CooldownRun
     /// <summary>True: cancelled on the way.</summary>
     public bool Interrupted { get; private set; }
     private double _startHeat;
+    // compressor stopped, s; 0 while it runs
+    private double _stoppedS;
     private readonly List<Crossing> _crossings = [];
     private double[]? _slopes;
 
@@ -97,7 +100,7 @@ internal sealed class CooldownRun
         };
         flow = _maker.GuessedFlow(at.ThrottlePa, at.CoilPa) ?? flow;
         at.Flow = flow;
-        var map = _maker.Make(charged, xi, at, PieceK, Room * _options.Reach, StartReach, false);
+        var map = _maker.Make(charged, xi, at, PieceK, Room * _options.Reach, StartReach, false, null);
         _f = new PlantEquations(_plant, _maker.Maps, _charge) { Loop = map };
         _state = new double[l.Count];
         for (int i = 0; i < l.Cells; i++) _state[i] = _plant.Metal.Heat(h.RoomK + (start - h.RoomK) * (i + 0.5) / l.Cells);
@@ -146,7 +149,7 @@ internal sealed class CooldownRun
     }
 
     /// <summary>Stops the compressor.</summary>
-    public void ShutOff() => _f.Running = false;
+    public void ShutOff() => (_f.Running, _stoppedS) = (false, TimeS);
 
     private double TotalHeat()
     {
@@ -182,7 +185,8 @@ internal sealed class CooldownRun
             events.Add(IntegrationEvent.WhenZero("low side above its tables", (_, y, _) => y[l.LnCoil] - high) with { Effect = EventEffect.Stop, Direction = EventDirection.Rising });
             var loop = _f.Loop;
             double reach = Math.Max(_options.Reach, 1.2 * loop.Distance(Xi));
-            if (!loop.Held) events.Add(IntegrationEvent.WhenZero("composition", (_, y, _) => reach - loop.Distance(y.Slice(l.FirstRatio, l.Ratios))) with { Effect = EventEffect.Stop, Direction = EventDirection.Falling });
+            if (!loop.IsHeld) events.Add(IntegrationEvent.WhenZero("composition", (_, y, _) => reach - loop.Distance(y.Slice(l.FirstRatio, l.Ratios))) with { Effect = EventEffect.Stop, Direction = EventDirection.Falling });
+            if (loop.AstrayK(Xi) < 0.9 * BoilingWatch.MostK) events.Add(IntegrationEvent.WhenZero("phases", (_, y, _) => BoilingWatch.MostK - loop.AstrayK(y.Slice(l.FirstRatio, l.Ratios))) with { Effect = EventEffect.Stop, Direction = EventDirection.Falling });
             // above 0 the buffer holds the pressure
             double cap = _plant.Hardware.Buffer is null ? double.PositiveInfinity : 0, measure = Math.Min(_state[l.High], cap);
             events.Add(IntegrationEvent.WhenZero("high side", (_, y, _) => LnFrame - Math.Abs(Math.Min(y[l.High], cap) - measure)) with { Effect = EventEffect.Stop, Direction = EventDirection.Falling });
@@ -267,11 +271,13 @@ internal sealed class CooldownRun
     private void Sample(AcceptedStep step, double[] work)
     {
         double length = step.End - step.Start;
-        int parts = Math.Clamp((int)Math.Ceiling(length / Math.Max(10, 0.05 * step.Start)), 1, 4);
+        // it warms up fastest right after the stop, in steps of some minutes
+        int parts = Math.Clamp((int)Math.Ceiling(length / Math.Max(10, 0.05 * (step.Start - _stoppedS))), 1, _f.Running ? 4 : MostStandingParts);
         for (int i = 1; i <= parts; i++)
         {
             double time = i == parts ? step.End : step.Start + length * i / parts;
             step.Evaluate(time, work);
+            _f.NowS = time;
             _record!(new RunSample(time, work, this));
             HighestPa = Math.Max(HighestPa, _f.At.DischargePa);
             if (time > CountedS && _f.Running) WorstDrift = Math.Max(WorstDrift, Drift());
@@ -298,19 +304,21 @@ internal sealed class CooldownRun
     // tables and maps at the end of a piece of so many seconds in which the load moved by so much
     private void Renew(double lengthS, double movedK, double[] fromXi)
     {
+        _f.NowS = TimeS;
         double[] xi = Xi.ToArray(), before = Balances();
+        double precooler = _f.PrecoolerWPerK;
         var at = _f.At;
         bool slow = movedK < SlowKPerS * lengthS && LoadK < _plant.Hardware.RoomK - ComeThroughK, moving = movedK > MovingK;
         _pieceS = Math.Clamp(PieceGrowth * lengthS, FirstPieceS, PieceS + PieceShare * TimeS);
         double reach = slow ? StillReach : MovingReach;
         TableFrame frame = _f.Loop.Tables.Frame, least = _maker.Frame(at, 0, reach);
-        bool holds = frame.Holds(at.ThrottlePa, at.HighPa, at.SuctionPa, at.CoilPa) && !_f.Loop.Held && at.LoadK > _f.Loop.LoadToK + (slow ? 0.5 : 2) && least.ColdestK >= frame.ColdestK && least.HighColdestK >= frame.HighColdestK
-            && frame.HighToPa / frame.HighFromPa < 1.1 * reach * reach * at.HighPa / at.ThrottlePa && _f.Loop.Distance(xi) < (slow ? StillRoom : Room) * _options.Reach;
+        bool holds = frame.Holds(at.ThrottlePa, at.HighPa, at.SuctionPa, at.CoilPa) && !_f.Loop.IsHeld && at.LoadK > _f.Loop.LoadToK + (slow ? 0.5 : 2) && least.ColdestK >= frame.ColdestK && least.HighColdestK >= frame.HighColdestK
+            && frame.HighToPa / frame.HighFromPa < 1.1 * reach * reach * at.HighPa / at.ThrottlePa && _f.Loop.Distance(xi) < (slow ? StillRoom : Room) * _options.Reach && _f.Loop.AstrayK(xi) < 0.5 * BoilingWatch.MostK;
         if (holds)
         {
-            var aligned = _maker.Aligned(_f.Loop, xi, at);
+            var aligned = _maker.Aligned(_f.Loop, xi, at, slow);
             // next to boiling a throttle answers so steeply that what is mended whole may swing for ever
-            _f.Loop = slow ? aligned with { Offsets = (aligned.Offsets + _f.Loop.Offsets).Times(0.5) } : aligned;
+            _f.Loop = slow ? aligned with { Offsets = aligned.Offsets - (aligned.OffsetsOf(xi, at) - _f.Loop.OffsetsOf(xi, at)).Times(0.5) } : aligned;
         }
         else
         {
@@ -318,11 +326,12 @@ internal sealed class CooldownRun
             double[] middle = [.. xi];
             double moved = xi.Select((v, i) => Math.Abs(v - fromXi[i])).DefaultIfEmpty(0).Max(), share = moving && !slow && moved > 0 ? Math.Min(_pieceS / lengthS, Ahead * _options.Reach / moved) : 0;
             for (int i = 0; i < xi.Length; i++) middle[i] += share * (xi[i] - fromXi[i]);
-            _f.Loop = _maker.Make(LoopMap.Fractions(middle), xi, at, slow ? SlowK : PieceK, (slow ? StillRoom : Room) * _options.Reach, reach, slow);
+            _f.Loop = _maker.Make(LoopMap.Fractions(middle), xi, at, slow ? SlowK : PieceK, (slow ? StillRoom : Room) * _options.Reach, reach, slow, _f.Loop);
         }
-        _f.Handover = null;
+        LoopHandover Handover(double[] off) => new(TimeS, Math.Clamp(FadeShare * TimeS, LeastFadeS, MostFadeS), off, precooler > 0 ? precooler / _f.Loop.PrecoolerWPerK : 1, Math.Max(LeastFadeS, FadeShare * TimeS));
+        _f.Handover = Handover(new double[before.Length]);
         double[] after = Balances();
-        _f.Handover = new LoopHandover(TimeS, Math.Clamp(FadeShare * TimeS, LeastFadeS, MostFadeS), [.. after.Select((v, i) => v - before[i])]);
+        _f.Handover = Handover([.. after.Select((v, i) => v - before[i])]);
         if (TimeS > FirstPieceS) LargestHandover = Math.Max(LargestHandover, _f.Handover.Largest);
     }
 

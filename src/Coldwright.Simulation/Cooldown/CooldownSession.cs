@@ -263,7 +263,6 @@ internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownO
     private IEnumerable<string> Warnings(CooldownRun run)
     {
         foreach (string w in maker.Model.Warnings.Concat(_hardware.Said).Concat(plant.Said)) yield return w;
-        if (_hardware.OilMol > 0) yield return "the gas that the compressor's oil dissolves is counted by `rate` but not while cooling down: all of the charge circulates here";
         if (_hardware.Layout.ColdBox is null) yield return "no cold-box is described: the heat leak is taken as zero and the plateau is too cold";
         if (_hardware.Layout.Precooler is { Loop: null }) yield return "the precooler is described by its outlet alone: it is taken to pull down within some minutes (our assumption)";
         else if (_hardware.Layout.Precooler is not null) yield return "the metal of the precooler's evaporator is not described: 30 s of its conductance were taken as heat capacity (our assumption)";

@@ -35,7 +35,7 @@ public enum CooldownQuantity
 
 /// <summary>
 /// Values and derivatives of a run's quantities at asked times. What a parameter does to the composition that circulates is in the
-/// derivatives; where new tables take over is not. Immutable.
+/// derivatives. Immutable.
 /// </summary>
 public sealed class CooldownSlopes
 {
@@ -44,7 +44,7 @@ public sealed class CooldownSlopes
 
     internal CooldownSlopes(double[] timeS, double[][] values, double[][][] slopes) => (TimeS, _values, _slopes) = (timeS, values, slopes);
 
-    /// <summary>Keys of the parameters, all factors on what the parts' models give: <see cref="CourseFactors"/> without <c>light-gas</c>, which is nothing but composition.</summary>
+    /// <summary>Keys of the parameters, all factors on what the parts' models give: <see cref="CourseFactors"/>.</summary>
     public IReadOnlyList<string> Parameters { get; } = PlantParameters.Ids;
     /// <summary>s from the start, rising.</summary>
     public IReadOnlyList<double> TimeS { get; }

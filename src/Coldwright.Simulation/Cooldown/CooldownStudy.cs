@@ -19,8 +19,8 @@ namespace Coldwright.Simulation.Cooldown;
 /// (<see cref="CourseOptions"/>: factors on the parts by <see cref="CourseFactors.Ids"/>, cooldown, then warm-up).
 /// Derivatives: give <see cref="CourseOptions.SlopeTimesS"/> (or <see cref="CooldownOptions.Sensitivity"/> and <see cref="CooldownOptions.SlopeTimesS"/>) and read
 /// <see cref="Course.Slopes"/> (<see cref="CooldownResult.Slopes"/>): at every time asked, the value of each <see cref="CooldownQuantity"/> and its derivative by each factor
-/// (leak, stored masses, films of exchanger and coil, compressor, throttle, precooler, charge), forward sensitivities with the composition's response. Those by
-/// <c>light-gas</c> are not yet good to more than their order: compare whole runs with <see cref="CourseOptions.Factors"/>, which are smooth in every factor. A run costs some 0.2 s of processor time once its tables are made, with derivatives less than three times as much.
+/// (leak, stored masses, films of exchanger and coil, compressor, throttle, precooler, charge and its lightest gas), forward sensitivities with the composition's response; they
+/// hold to 6 % against differences of whole runs (docs/theory/cooldown.md). A run costs some 0.3 s of processor time once its tables are made, with derivatives less than three times as much.
 /// </remarks>
 public sealed class CooldownStudy
 {

@@ -21,6 +21,8 @@ public sealed record CourseOptions
     public int InsulationCells { get; init; } = 10;
     /// <summary>Relative tolerance of the integration, 1e-8 to 1e-2.</summary>
     public double Tolerance { get; init; } = 5e-4;
+    /// <summary>How far what circulates may go from the composition in the middle of its tables before they are made again, as <see cref="CooldownOptions.Reach"/>; the widest, 0.1, halves the cost of a fit's runs and moves the stop by some tenths of a kelvin.</summary>
+    public double Reach { get; init; } = 0.04;
 
     /// <summary>Times at which the derivatives of the course by the factors are wanted, s from the start; empty: none, and the course costs less.</summary>
     public IReadOnlyList<double> SlopeTimesS { get; init; } = [];

@@ -11,7 +11,7 @@ internal sealed class CourseSolver(Plant plant, LoopMapMaker maker, CourseOption
     /// <summary>The course; a run that a part's model ends early throws <see cref="SolveException"/>.</summary>
     public Course Solve()
     {
-        var cooldown = new CooldownOptions { Cells = options.Cells, InsulationCells = options.InsulationCells, Tolerance = options.Tolerance, LoadW = options.LoadW, Plateau = false, Halving = false, Sensitivity = options.SlopeTimesS.Count > 0 };
+        var cooldown = new CooldownOptions { Cells = options.Cells, InsulationCells = options.InsulationCells, Tolerance = options.Tolerance, LoadW = options.LoadW, Reach = options.Reach, Plateau = false, Halving = false, Sensitivity = options.SlopeTimesS.Count > 0 };
         cooldown.Check();
         double[] factors = options.FactorArray();
         var run = new CooldownRun(plant, maker, cooldown, factors, Keep, cancel) { SlopesAt = cooldown.Sensitivity ? new SlopeRecorder(plant, options.SlopeTimesS) : null };

@@ -13,9 +13,11 @@ internal sealed record LoopMap
     /// <summary>Properties of any composition by flashes; null: by tables.</summary>
     public Func<double[], StreamTable>? Direct { get; init; }
     /// <summary>True: the composition stays in the middle.</summary>
-    public bool Held { get; init; }
+    public bool IsHeld { get; init; }
     /// <summary>Load down to which the tables serve, K.</summary>
     public double LoadToK { get; init; }
+    /// <summary>Whether the high side's tables still follow the phases; null: nothing moves.</summary>
+    public BoilingWatch? Boiling { get; init; }
     /// <summary>The composition in the middle, ln(z_i/z_1) from the second substance on.</summary>
     public required double[] Middle { get; init; }
     /// <summary>Films, friction and hold-up on these tables.</summary>
@@ -26,9 +28,21 @@ internal sealed record LoopMap
     public LoopOffsets Offsets { get; init; }
     /// <summary>How those answer to the composition; empty: taken not to.</summary>
     public LoopOffsets[] OffsetSlopes { get; init; } = [];
+    /// <summary>How they answer to ln of the discharge and of the suction pressure.</summary>
+    public LoopOffsets OffsetsByDischarge { get; init; }
+    public LoopOffsets OffsetsBySuction { get; init; }
+    /// <summary>Where they were found: ln of those pressures (Pa).</summary>
+    public double LnDischarge { get; init; }
+    public double LnSuction { get; init; }
+    /// <summary>How ln of the throttle's flow over its map answers to the temperature before it, 1/K, and where that was found, K.</summary>
+    public (double Slope, double AtK) ThrottleByK { get; init; }
+    /// <summary>How ln of the molar density of the buffer's gas answers to the composition, 1/Pa: in proportion to its pressure; empty without a buffer.</summary>
+    public double[] BufferSlopes { get; init; } = [];
+    /// <summary>Of the oil in the compressor, K; 0 where what it dissolves is not known.</summary>
+    public double OilK { get; init; }
     /// <summary>Conductance of the precooler's evaporator, W/K.</summary>
     public double PrecoolerWPerK { get; init; }
-    /// <summary>The warm exchanger's heat over that of one with constant heat capacities.</summary>
+    /// <summary>The warm exchanger's heat over that of <see cref="WarmEnd"/>.</summary>
     public double WarmExchanger { get; init; } = 1;
     /// <summary>Density of the discharge gas over that scaled from the aftercooler's as a perfect gas.</summary>
     public double HotGas { get; init; } = 1;
@@ -40,12 +54,43 @@ internal sealed record LoopMap
     public required double LnHigh { get; init; }
     public required double LnLow { get; init; }
 
+    /// <summary>What the parts' models give over their maps.</summary>
+    /// <param name="step">Composition less that in the middle, ln(z_i/z_1).</param>
+    /// <param name="dischargePa">Pa.</param>
+    /// <param name="suctionPa">Pa.</param>
+    public LoopOffsets OffsetsAt(ReadOnlySpan<double> step, double dischargePa, double suctionPa)
+    {
+        var o = Offsets + OffsetsByDischarge.Times(Held(Math.Log(dischargePa) - LnDischarge, MostLn)) + OffsetsBySuction.Times(Held(Math.Log(suctionPa) - LnSuction, MostLn));
+        for (int i = 0; i < OffsetSlopes.Length; i++) o += OffsetSlopes[i].Times(step[i]);
+        return o;
+    }
+
+    /// <summary>The same at a moment, of a composition ln(z_i/z_1).</summary>
+    public LoopOffsets OffsetsOf(double[] xi, in PlantPoint at) => OffsetsAt([.. xi.Select((v, i) => v - Middle[i])], at.DischargePa, at.SuctionPa);
+
+    /// <summary>What the throttle's slope adds at a temperature before it (K), ln of flow.</summary>
+    public double ThrottleAt(double temperatureK) => ThrottleByK.Slope * Held(temperatureK - ThrottleByK.AtK, MostK);
+
+    // slopes are good for the neighbourhood they were found in
+    private static double Held(double off, double most) => most * Math.Tanh(off / most);
+
+    private const double MostLn = 0.3, MostK = 4;
+
     /// <summary>Furthest that a composition lies from the middle, in ln(z_i/z_1).</summary>
     public double Distance(ReadOnlySpan<double> xi)
     {
         double most = 0;
         for (int i = 0; i < xi.Length; i++) most = Math.Max(most, Math.Abs(xi[i] - Middle[i]));
         return most;
+    }
+
+    /// <summary>How far boiling lies from where the tables' slopes put it, K.</summary>
+    public double AstrayK(ReadOnlySpan<double> xi)
+    {
+        if (Boiling is not { } watch) return 0;
+        Span<double> step = stackalloc double[xi.Length];
+        for (int i = 0; i < xi.Length; i++) step[i] = xi[i] - Middle[i];
+        return watch.AstrayK(step);
     }
 
     /// <summary>ln(z_i/z_1) from the second substance on.</summary>

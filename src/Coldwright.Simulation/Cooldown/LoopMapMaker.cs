@@ -1,6 +1,7 @@
 using Coldwright.Fluids.EquationsOfState;
 using Coldwright.Fluids.PhaseEquilibrium;
 using Coldwright.Fluids.Transport;
+using Coldwright.Machine.Compression;
 using Coldwright.Machine.Precooling;
 using Coldwright.Machine.Streams;
 using Coldwright.Machine.Throttling;
@@ -13,7 +14,7 @@ namespace Coldwright.Simulation.Cooldown;
 /// <summary>Makes the maps of the parts and, about compositions on the way, tables with their slopes and offsets. Maps made are kept and taken again where they suit. Not thread-safe.</summary>
 internal sealed class LoopMapMaker
 {
-    private const double DeltaK = 14, DeltaShare = 0.12, PrecoolerColdestK = 185, ColdestK = 60, AboveK = 3, LeastFallK = 2.5;
+    private const double DeltaK = 14, DeltaShare = 0.12, PrecoolerColdestK = 185, ColdestK = 60, AboveK = 3, LeastFallK = 2.5, LnPressureStep = 0.02, KelvinStep = 0.5, MostLnPrecooler = 0.5, GainAtRest = 0.28, LeastW = 1, PrecoolerShare = 2e-3;
 
     private readonly Hardware _hardware;
     private readonly CancellationToken _cancel;
@@ -24,6 +25,8 @@ internal sealed class LoopMapMaker
     private readonly ValveModel _valve;
     private readonly List<(LoopMap Map, PlantPoint At)> _kept = [];
     private double _fallK = double.PositiveInfinity;
+    // found at the first start; 0: not yet
+    private double _precoolerWPerK;
     private readonly Flash? _directFlash;
     private readonly TransportModel _transport;
     private readonly Lazy<LoopState> _guess;
@@ -102,11 +105,12 @@ internal sealed class LoopMapMaker
     /// <param name="near">Maps kept from before are taken when what circulates is no further from their middle than this.</param>
     /// <param name="reach">How far the tables' isobars lie from the moment's pressures, as a factor.</param>
     /// <param name="slow">True: near rest, where maps are always brought into line.</param>
-    public LoopMap Make(double[] middle, double[] xi, in PlantPoint at, double fallK, double near, double reach, bool slow)
+    /// <param name="until">Maps until now; null at the start.</param>
+    public LoopMap Make(double[] middle, double[] xi, in PlantPoint at, double fallK, double near, double reach, bool slow, LoopMap? until)
     {
         var kept = Kept(xi, at, fallK, near, reach);
-        if (!slow && kept is { } whole && Alike(whole.At, at)) return whole.Map;
-        var map = Aligned(kept?.Map ?? About(middle, at, fallK, reach), xi, at);
+        if (!slow && kept is { } whole && Apart(whole.At, at) < 1) return whole.Map;
+        var map = Aligned(kept?.Map ?? About(middle, at, fallK, reach) with { Offsets = until?.OffsetsOf(xi, at) ?? default, PrecoolerWPerK = until?.PrecoolerWPerK ?? _precoolerWPerK }, xi, at, slow);
         _kept.Add((map, at));
         return map;
     }
@@ -140,7 +144,7 @@ internal sealed class LoopMapMaker
         var (warm, lnLow) = LoopMap.Fit(tables.Low, h.RoomK, f.LowFromPa, f.LowToPa);
         return new LoopMap
         {
-            Tables = tables, Movers = movers, Passages = passages, Held = held, Middle = LoopMap.Xi(tables.Z), Aftercooled = aftercooled, LnHigh = lnHigh, RoomWarm = warm, LnLow = lnLow,
+            Tables = tables, Movers = movers, Boiling = movers is { } moving ? new BoilingWatch(moving.High) : null, Passages = passages, IsHeld = held, Middle = LoopMap.Xi(tables.Z), Aftercooled = aftercooled, LnHigh = lnHigh, RoomWarm = warm, LnLow = lnLow,
             AftercooledSlopes = movers is { } m ? LoopMap.FitSlopes(m.High, h.AftercooledK, f.HighFromPa, f.HighToPa) : [],
             RoomWarmSlopes = movers is { } n ? LoopMap.FitSlopes(n.Low, h.RoomK, f.LowFromPa, f.LowToPa) : [],
         };
@@ -150,7 +154,8 @@ internal sealed class LoopMapMaker
     /// <param name="map">Tables, and maps until now.</param>
     /// <param name="xi">What circulates at the moment.</param>
     /// <param name="at">The moment.</param>
-    public LoopMap Aligned(LoopMap map, double[] xi, in PlantPoint at)
+    /// <param name="slow">True: near rest.</param>
+    public LoopMap Aligned(LoopMap map, double[] xi, in PlantPoint at, bool slow)
     {
         var (h, tables, streams) = (_hardware, map.Tables, new Circulating(map));
         streams.Take(xi);
@@ -162,12 +167,11 @@ internal sealed class LoopMapMaker
         if (h.Layout.WarmExchanger is { } wx)
         {
             double exact = WarmExchange.Heat(streams.High, beforePrecooler, at.HighPa, streams.Low, at.ReturnEnthalpy, at.SuctionPa, wx.ConductanceWPerK / at.Flow);
-            double simple = PlantEquations.WarmExchangerHeat(streams.High, streams.Low, beforePrecooler, at.HighPa, at.ReturnEnthalpy, at.SuctionPa, wx.ConductanceWPerK / at.Flow);
+            double simple = WarmEnd.Heat(streams.High, beforePrecooler, at.HighPa, streams.Low, at.ReturnEnthalpy, at.SuctionPa, wx.ConductanceWPerK / at.Flow);
             if (simple > 1 && exact > 0) share = exact / simple;
             beforePrecooler -= exact;
         }
-        double conductance = map.PrecoolerWPerK > 0 ? map.PrecoolerWPerK : Maps.Precooler?.ConductanceWPerK ?? 0;
-        if (Maps.Precooler is { } precooler && precooler.Fitted(streams.High, beforePrecooler, at.HighPa, at.Flow, _cancel) is { } fit) conductance = fit.ConductanceWPerK;
+        double conductance = Conductance(map, streams.High, beforePrecooler, at, slow);
         double throttleK = Math.Clamp(at.ThrottleK, streams.High.ColdestK, streams.High.WarmestK), dischargeK = at.DischargeK > 0 ? at.DischargeK : 340;
         map = map with
         {
@@ -178,18 +182,54 @@ internal sealed class LoopMapMaker
         return WithSlopes(map, xi, streams, throttleK, at);
     }
 
+    // Of the precooler's evaporator, W/K: what makes mixture and loop come to rest where the loop's own model has them. One that the mixture hardly answers to stays as it was.
+    private double Conductance(LoopMap map, StreamTable high, double enthalpy, in PlantPoint at, bool slow)
+    {
+        if (Maps.Precooler is not { } precooler) return 0;
+        double known = map.PrecoolerWPerK > 0 ? map.PrecoolerWPerK : precooler.ConductanceWPerK;
+        if (precooler.Fitted(high, enthalpy, at.HighPa, at.Flow, _cancel) is not var (cooling, found, evaporatingK)) return known;
+        if (_precoolerWPerK == 0 && found > 0) return _precoolerWPerK = found;
+        if (!slow && found > 0)
+        {
+            double answer = PrecoolerMap.HeatPerMole(high, enthalpy, at.HighPa, evaporatingK, known / at.Flow) / PrecoolerMap.HeatPerMole(high, enthalpy, at.HighPa, evaporatingK, found / at.Flow) - 1;
+            return Math.Abs(answer) < PrecoolerShare ? known : known * Math.Exp(Math.Clamp(Math.Log(found / known), -MostLnPrecooler, MostLnPrecooler));
+        }
+        // where none fits the loop delivers next to nothing: towards where it does. The mixture's warmth answers to the conductance, and the loop steeply to that: a share of the way is all of it.
+        double ln = found > 0 ? Math.Log(found / known) : Math.Log(Math.Max(cooling, LeastW) / Math.Max(at.PrecoolingW, LeastW));
+        return known * Math.Exp(Math.Clamp(GainAtRest * ln, -MostLnPrecooler, MostLnPrecooler));
+    }
+
     // compressor and throttle asked at what circulates, and how their answers change with it
     private LoopMap WithSlopes(LoopMap map, double[] xi, Circulating streams, double throttleK, PlantPoint at)
     {
+        Func<CompressorDuty, CompressorPerformance> Compressor() => map.Movers is null ? map.Tables.Compressor : _tables.Compressor([.. streams.Z]);
+        LoopOffsets Compressed(Func<CompressorDuty, CompressorPerformance> model, double suctionPa, double dischargePa)
+        {
+            var (lnFlow, lnWork, dischargeK) = Maps.Compressor.Offset(model, at.SuctionK, suctionPa, dischargePa, _hardware.RoomK);
+            return new(lnFlow, lnWork, dischargeK, 0);
+        }
+
+        double known = map.OffsetsOf(xi, at).LnThrottle;
+        double Throttled(double k) => Maps.Throttle.Offset(streams.High, streams.Z, k, streams.High.Enthalpy(k, at.ThrottlePa), at.ThrottlePa, at.CoilPa, map.Throttle, known);
         LoopOffsets Of(double[] about)
         {
             streams.Take(about);
-            var model = map.Movers is null ? map.Tables.Compressor : _tables.Along(map.Tables, [.. streams.Z])!.Compressor;
-            var (lnFlow, lnWork, dischargeK) = Maps.Compressor.Offset(model, at.SuctionK, at.SuctionPa, at.DischargePa, _hardware.RoomK);
-            return new(lnFlow, lnWork, dischargeK, Maps.Throttle.Offset(streams.High, streams.Z, throttleK, streams.High.Enthalpy(throttleK, at.ThrottlePa), at.ThrottlePa, at.CoilPa, map.Throttle));
+            return Compressed(Compressor(), at.SuctionPa, at.DischargePa) with { LnThrottle = Throttled(throttleK) };
         }
 
         var here = Of(xi);
+        known = here.LnThrottle;
+        var compressor = Compressor();
+        LoopOffsets alone = here with { LnThrottle = 0 };
+        bool bends = Maps.Throttle.IsNearBoiling(streams.High, throttleK, at.ThrottlePa, map.Throttle) && throttleK + KelvinStep < streams.High.WarmestK;
+        map = map with
+        {
+            ThrottleByK = (bends ? (Throttled(throttleK + KelvinStep) - here.LnThrottle) / KelvinStep : 0, throttleK),
+            OilK = _hardware.OilMol > 0 ? CompressorMap.ShellK(compressor, new CompressorDuty { SuctionTemperatureK = at.SuctionK, SuctionPressurePa = at.SuctionPa, DischargePressurePa = at.DischargePa, RoomTemperatureK = _hardware.RoomK }) ?? Math.Max(map.OilK, _hardware.RoomK) : 0,
+            LnDischarge = Math.Log(at.DischargePa), LnSuction = Math.Log(at.SuctionPa),
+            OffsetsByDischarge = (Compressed(compressor, at.SuctionPa, at.DischargePa * Math.Exp(LnPressureStep)) - alone).Times(1 / LnPressureStep),
+            OffsetsBySuction = (Compressed(compressor, at.SuctionPa * Math.Exp(LnPressureStep), at.DischargePa) - alone).Times(1 / LnPressureStep),
+        };
         if (map.Movers is null) return map with { Offsets = here, OffsetSlopes = [] };
         var slopes = map.OffsetSlopes;
         if (slopes.Length == 0)
@@ -206,12 +246,33 @@ internal sealed class LoopMapMaker
         // in the middle what makes them right where it stands
         var middle = here;
         for (int d = 0; d < xi.Length; d++) middle -= slopes[d].Times(xi[d] - map.Middle[d]);
-        return map with { Offsets = middle, OffsetSlopes = slopes };
+        return map with { Offsets = middle, OffsetSlopes = slopes, BufferSlopes = map.BufferSlopes.Length > 0 ? map.BufferSlopes : BufferSlopes(map.Middle, at) };
     }
 
-    // offsets hardly change over so much
-    private static bool Alike(in PlantPoint a, in PlantPoint b) =>
-        Math.Abs(a.ThrottleK - b.ThrottleK) < 0.02 * b.ThrottleK && Math.Abs(Math.Log(a.HighPa / b.HighPa)) < 0.03 && Math.Abs(Math.Log(a.SuctionPa / b.SuctionPa)) < 0.05 && Math.Abs(a.SuctionK - b.SuctionK) < 5;
+    // ln of the molar density of the buffer's gas by the composition, over the pressure
+    private double[] BufferSlopes(double[] middle, in PlantPoint at)
+    {
+        if (_hardware.Buffer is not { } buffer) return [];
+        double pressurePa = Math.Max(at.SuctionPa, at.BufferPa);
+        double Ln(double[] xi) => Math.Log(_flash.TemperaturePressure(buffer.TemperatureK, pressurePa, LoopMap.Fractions(xi)).MolarDensity);
+        double here = Ln(middle);
+        double[] slopes = new double[middle.Length], about = [.. middle];
+        for (int d = 0; d < slopes.Length; d++)
+        {
+            about[d] += StreamMover.NeighbourStep;
+            slopes[d] = (Ln(about) - here) / (StreamMover.NeighbourStep * pressurePa);
+            about[d] = middle[d];
+        }
+        return slopes;
+    }
+
+    // how far apart two moments are, in what the parts' maps hardly change over: 1 is a little
+    private static double Apart(in PlantPoint a, in PlantPoint b)
+    {
+        static double Ln(double x, double y) => x == y ? 0 : Math.Abs(Math.Log(x / y));
+        double off = Math.Max(Math.Abs(a.ThrottleK - b.ThrottleK) / (0.02 * b.ThrottleK), Math.Max(Ln(a.HighPa, b.HighPa) / 0.03, Ln(a.SuctionPa, b.SuctionPa) / 0.05));
+        return Math.Max(off, Math.Max(Math.Abs(a.SuctionK - b.SuctionK) / 4, Math.Max(Math.Abs(a.RecuperatorInletK - b.RecuperatorInletK) / 2, Math.Max(Math.Abs(a.PrecoolerK - b.PrecoolerK) / 2, Ln(a.Flow, b.Flow) / 0.05))));
+    }
 
     private static double Density(StreamTable table, double enthalpy, double pressurePa) => table.At(enthalpy, pressurePa) is var p ? p.Density / p.MolarMass : 0;
 
@@ -226,11 +287,11 @@ internal sealed class LoopMapMaker
             var t = kept.Map.Tables;
             if (best is { } b)
             {
-                if (ReferenceEquals(b.Map.Tables, t) && Math.Abs(kept.At.ThrottleK - at.ThrottleK) < Math.Abs(b.At.ThrottleK - at.ThrottleK)) best = kept;
+                if (ReferenceEquals(b.Map.Tables, t) && Apart(kept.At, at) < Apart(b.At, at)) best = kept;
                 continue;
             }
-            if (kept.Map.Held || t.Frame.ColdestK > frame.ColdestK || t.Frame.HighColdestK > frame.HighColdestK || kept.Map.LoadToK > at.LoadK - Math.Min(0.4 * fallK, LeastFallK) || t.Frame.HighToPa / t.Frame.HighFromPa > 1.1 * frame.HighToPa / frame.HighFromPa) continue;
-            if (t.Frame.Holds(at.ThrottlePa, at.HighPa, at.SuctionPa, at.CoilPa) && kept.Map.Distance(xi) <= near) best = kept;
+            if (kept.Map.IsHeld || t.Frame.ColdestK > frame.ColdestK || t.Frame.HighColdestK > frame.HighColdestK || kept.Map.LoadToK > at.LoadK - Math.Min(0.4 * fallK, LeastFallK) || t.Frame.HighToPa / t.Frame.HighFromPa > 1.1 * frame.HighToPa / frame.HighFromPa) continue;
+            if (t.Frame.Holds(at.ThrottlePa, at.HighPa, at.SuctionPa, at.CoilPa) && kept.Map.Distance(xi) <= near && kept.Map.AstrayK(xi) < 0.5 * BoilingWatch.MostK) best = kept;
         }
         return best;
     }

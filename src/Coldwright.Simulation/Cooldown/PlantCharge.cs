@@ -1,4 +1,5 @@
 using Coldwright.Fluids.EquationsOfState;
+using Coldwright.Fluids.Substances;
 using Coldwright.Simulation.ClosedLoop;
 using P = Coldwright.Simulation.Cooldown.PlantParameters;
 
@@ -14,10 +15,13 @@ internal sealed class PlantCharge
     public PlantCharge(Hardware hardware, HelmholtzModel model)
     {
         _z = [.. hardware.Machine.Charge.Mixture.MoleFractions];
-        _mol = hardware.ChargeMol;
+        (_mol, Substances) = (hardware.ChargeMol, model.Substances);
         // the gas of the lowest critical temperature
         _light = Enumerable.Range(0, _z.Length).MinBy(i => model.Substances[i].CriticalTemperatureK);
     }
+
+    /// <summary>What it is made of.</summary>
+    public IReadOnlyList<Substance> Substances { get; }
 
     /// <summary>mol.</summary>
     public double Mol(ReadOnlySpan<double> p) => _mol * p[P.Charge] * (1 + _z[_light] * (p[P.LightGas] - 1));

@@ -1,4 +1,6 @@
 using Coldwright.Machine.ColdVessel;
+using Coldwright.Machine.Compression;
+using Coldwright.Machine.Oil;
 using Coldwright.Machine.Recuperation;
 using Coldwright.Numerics;
 using Coldwright.Simulation.ClosedLoop;
@@ -28,6 +30,8 @@ internal sealed class PlantEquations
     private PlantPoint _at;
     private LoopMap _loop = null!;
     private Circulating _streams = null!;
+    // of the state last evaluated
+    private double _lnThrottleOffset;
 
     public PlantEquations(Plant plant, PlantMaps maps, PlantCharge charge)
     {
@@ -56,6 +60,10 @@ internal sealed class PlantEquations
     public ReadOnlySpan<double> SpeciesMoles => _content.Moles;
     /// <summary>Takes over from other maps without a jump; null: nothing to take over.</summary>
     public LoopHandover? Handover { get; set; }
+    /// <summary>Moment of the states that are evaluated, s.</summary>
+    public double NowS { get; set; }
+    /// <summary>Conductance of the precooler's evaporator, W/K.</summary>
+    public double PrecoolerWPerK => Loop.PrecoolerWPerK * (Handover?.Precooler(NowS) ?? 1);
     /// <summary>False: the compressor stands still.</summary>
     public bool Running { get; set; } = true;
     /// <summary>The last state evaluated.</summary>
@@ -72,6 +80,7 @@ internal sealed class PlantEquations
     /// <summary>Right-hand side; false where a part has no answer.</summary>
     public bool Slope(double time, ReadOnlySpan<double> y, ReadOnlySpan<double> p, Span<double> dy) 
     {
+        NowS = time;
         if (!Evaluate(y, p, dy, slopes: false)) return false;
         if (!Running) return true;
         var balances = dy.Slice(_plant.Layout.High, _plant.Layout.Balances);
@@ -150,14 +159,16 @@ internal sealed class PlantEquations
         Machine.Charge.BufferState? buffer = Loop.Tables.Buffer?.At(y[l.High], suction);
         double high = buffer?.HighPa ?? Math.Exp(y[l.High]) - drop;
         if (!(high > 1.01 * coilPa) || !(high > 1.01 * suction) || !(n > LeastFlow) || !(n < 10)) return false;
-        double returned = y[l.Return] * PlantLayout.EnthalpyScale, bypass = buffer?.BypassFlow ?? 0;
-        _at = _at with { HighPa = high, DischargePa = high + drop, SuctionPa = suction, CoilPa = coilPa, Flow = n, Bypass = bypass, BufferPa = buffer?.PressurePa ?? 0, BufferContent = buffer?.Content ?? 0 };
+        double returned = y[l.Return] * PlantLayout.EnthalpyScale;
+        var (bypass, buffered) = t.InBuffer(buffer?.BypassFlow ?? 0, buffer?.Content ?? 0, buffer?.PressurePa ?? 0);
+        var offsets = t.Offsets(high + drop, suction);
+        _at = _at with { HighPa = high, DischargePa = high + drop, SuctionPa = suction, CoilPa = coilPa, Flow = n, Bypass = bypass, BufferPa = buffer?.PressurePa ?? 0, BufferContent = buffered };
 
         // warm end
         double aftercooled = t.AftercooledEnthalpy(high), before = aftercooled, warmHeat = 0;
         if (h.Layout.WarmExchanger is { } wx)
         {
-            warmHeat = Loop.WarmExchanger * WarmExchangerHeat(t.High, t.Low, aftercooled, high, returned, suction, wx.ConductanceWPerK / n);
+            warmHeat = Loop.WarmExchanger * WarmEnd.Heat(t.High, aftercooled, high, t.Low, returned, suction, wx.ConductanceWPerK / n);
             before -= warmHeat;
         }
         double inlet = Precool(y, p, dy, before, high, n);
@@ -170,6 +181,7 @@ internal sealed class PlantEquations
         double throttled = _hot.OutletEnthalpy, throttlePa = _hot.OutletPressurePa;
         if (!(throttlePa > 1.01 * coilPa)) return false;
         double throttleK = t.High.Temperature(throttled, throttlePa, out _);
+        _lnThrottleOffset = offsets.LnThrottle;
         double lnThrottle = LnThrottle(throttleK, throttlePa, coilPa, p);
 
         // through the coil
@@ -193,22 +205,22 @@ internal sealed class PlantEquations
         double mixed = (n * (returned + warmHeat) + bypass * t.RoomWarmEnthalpy(suction)) / (n + bypass);
         var at = t.Low.At(mixed, suction);
         var map = _maps.Compressor.At(at.TemperatureK, suction, high + drop);
-        double compressed = map.VolumeFlow * at.Density / at.MolarMass * Math.Exp(_streams.Offsets.LnFlow) * k.CompressorFlow * p[P.CompressorFlow];
-        Content(throttled, throttlePa, coilOut, coilOutPa, at.Density / at.MolarMass, aftercooled, inlet, high, map.DischargeK + _streams.Offsets.DischargeK, n);
+        double compressed = map.VolumeFlow * at.Density / at.MolarMass * Math.Exp(offsets.LnFlow) * k.CompressorFlow * p[P.CompressorFlow];
+        Content(throttled, throttlePa, coilOut, coilOutPa, at.Density / at.MolarMass, aftercooled, inlet, high, map.DischargeK + offsets.DischargeK, n);
         double moles = _content.Total, charged = _charge.Mol(p);
 
         dy[l.LnFlow] = lnThrottle - y[l.LnFlow];
         dy[l.High] = (compressed - bypass - n) / n;
         dy[l.LnSuction] = Math.Log(_cold.OutletPressurePa) - y[l.LnSuction];
         dy[l.LnCoil] = 1 - moles / charged;
-        if (!Loop.Held)
+        if (!Loop.IsHeld)
             for (int i = 0; i < l.Ratios; i++) dy[l.FirstRatio + i] = _charge.LnRatio(i + 1, p) - Math.Log(_content.Moles[i + 1] / _content.Moles[0]);
         dy[l.Return] = gas / PlantLayout.EnthalpyScale - y[l.Return];
-        double compressorW = compressed * map.Work * Math.Exp(_streams.Offsets.LnWork) * GasConstant * at.TemperatureK * k.CompressorPower;
+        double compressorW = compressed * map.Work * Math.Exp(offsets.LnWork) * GasConstant * at.TemperatureK * k.CompressorPower;
         _at = _at with
         {
             SuctionK = at.TemperatureK, CompressorFlow = compressed, ThrottleFlow = Math.Exp(lnThrottle), ThrottleK = throttleK, ThrottlePa = throttlePa, ThrottleEnthalpy = throttled, CoilOutEnthalpy = coilOut, CoilOutPa = coilOutPa,
-            ReturnGas = gas, DischargeK = map.DischargeK + _streams.Offsets.DischargeK, Moles = moles, ChargeError = moles / charged - 1, CompressorW = compressorW,
+            ReturnGas = gas, DischargeK = map.DischargeK + offsets.DischargeK, Moles = moles, ChargeError = moles / charged - 1, CompressorW = compressorW,
             PowerW = compressorW + h.Layout.Aftercooler.FanPowerW + PrecoolerPowerW(), CoolingW = n * (low - inlet), CoilW = coilW,
         };
         return true;
@@ -218,7 +230,7 @@ internal sealed class PlantEquations
 
     /// <summary>ln of the throttle's flow, mol/s.</summary>
     public double LnThrottle(double throttleK, double throttlePa, double coilPa, ReadOnlySpan<double> p) =>
-        _maps.Throttle.LnFlow(_streams.High, _streams.Z, throttleK, throttlePa, coilPa, Loop.Throttle) + _streams.Offsets.LnThrottle + Math.Log(_plant.Hardware.Knobs.ThrottleFlow * p[P.ThrottleFlow]);
+        _maps.Throttle.LnFlow(_streams.High, _streams.Z, throttleK, throttlePa, coilPa, Loop.Throttle, _lnThrottleOffset) + _lnThrottleOffset + Loop.ThrottleAt(throttleK) + Math.Log(_plant.Hardware.Knobs.ThrottleFlow * p[P.ThrottleFlow]);
 
     /// <summary>Coil outlet, J/mol and Pa.</summary>
     public (double Enthalpy, double PressurePa) Coil(double enthalpy, double coilPa, double n, double loadK, ReadOnlySpan<double> p)
@@ -229,15 +241,6 @@ internal sealed class PlantEquations
         return (r.OutletEnthalpy, r.OutletPressurePa);
     }
 
-    // counterflow of constant heat capacities, each that at its inlet; the map's factor brings it to the exact answer
-    internal static double WarmExchangerHeat(Machine.Streams.StreamTable high, Machine.Streams.StreamTable low, double hot, double hotPa, double cold, double coldPa, double conductancePerFlow)
-    {
-        double th = high.Temperature(hot, hotPa, out double sh), tc = low.Temperature(cold, coldPa, out double sc);
-        double ch = 1 / Math.Max(sh, 1e-4), cc = 1 / Math.Max(sc, 1e-4), least = Math.Min(ch, cc), r = least / Math.Max(ch, cc), ntu = conductancePerFlow / least;
-        double e = Math.Exp(-ntu * (1 - r)), effectiveness = 1 - r < 1e-6 ? ntu / (1 + ntu) : (1 - e) / (1 - r * e);
-        return effectiveness * least * (th - tc);
-    }
-
     private double Precool(ReadOnlySpan<double> y, ReadOnlySpan<double> p, Span<double> dy, double before, double high, double n)
     {
         var (l, h, t) = (_plant.Layout, _plant.Hardware, _streams);
@@ -246,7 +249,7 @@ internal sealed class PlantEquations
         _at.PrecoolerK = k;
         if (_maps.Precooler is { } map)
         {
-            double q = PrecoolerMap.HeatPerMole(t.High, before, high, k, Loop.PrecoolerWPerK * h.Knobs.PrecoolerConductance * p[P.Precooler] / n);
+            double q = PrecoolerMap.HeatPerMole(t.High, before, high, k, PrecoolerWPerK * h.Knobs.PrecoolerConductance * p[P.Precooler] / n);
             _at.PrecoolingW = n * q;
             dy[l.Precooler] = (n * q - map.CoolingW(k)) / (map.MetalJPerK * PlantLayout.PrecoolerScale);
             return before - q;
@@ -270,6 +273,8 @@ internal sealed class PlantEquations
         double mass = n * t.High.MolarMass, scale = h.Knobs.LiquidHoldUp;
         Array.Clear(c.Moles);
         c.AddGas(t.Z, _at.BufferContent);
+        // the sump stands in what fills the shell
+        if (Loop.OilK > 0) DissolvedGas.Add(_charge.Substances, [.. t.Z], h.Compressor.Machine.Traits.Kind == CompressorKind.Rotary ? _at.DischargePa : _at.SuctionPa, Loop.OilK, h.OilMol, c.Moles);
         c.AddCells(_hot.SpeciesMoles);
         c.AddCells(_cold.SpeciesMoles);
         if (h.Coil is { } coil)

@@ -28,6 +28,7 @@ internal sealed class PlantJacobian
     public void Fill(double time, ReadOnlySpan<double> y, ReadOnlySpan<double> p, JacobianMatrix j)
     {
         var l = _f.Plant.Layout;
+        _f.NowS = time;
         if (!_f.Evaluate(y, p, _base, slopes: true))
         {
             j[0, 0] = double.NaN;
@@ -83,7 +84,7 @@ internal sealed class PlantJacobian
     // a composition that is held has no balances, and must not make the others' matrix singular
     private void Hold(Span<double> block)
     {
-        if (!_f.Loop.Held) return;
+        if (!_f.Loop.IsHeld) return;
         int n = _f.Plant.Layout.Balances;
         for (int i = n - _f.Plant.Layout.Ratios; i < n; i++) block[i * n + i] = 1;
     }
@@ -129,7 +130,7 @@ internal sealed class PlantJacobian
         }
         j[l.Return, column] += _cold[0] / PlantLayout.EnthalpyScale;
         j[l.LnCoil, column] += -_moles.Sum() / _f.Charge.Mol(p);
-        if (!_f.Loop.Held)
+        if (!_f.Loop.IsHeld)
             for (int s = 0; s < l.Ratios; s++) j[l.FirstRatio + s, column] += _moles[0] / _held[0] - _moles[s + 1] / _held[s + 1];
     }
 

@@ -64,18 +64,21 @@ internal sealed class PrecoolerMap
         return enthalpy - h;
     }
 
-    /// <summary>The conductance (W/K) and evaporating temperature (K) with which this map gives the loop model's own answer; null where the model has none.</summary>
-    public (double ConductanceWPerK, double EvaporatingK)? Fitted(StreamTable table, double enthalpy, double pressurePa, double flow, CancellationToken cancel)
+    /// <summary>
+    /// The loop model's own cooling (W), and the conductance (W/K) and evaporating temperature (K) with which this map gives it, not a number where none does; null where the
+    /// model has no answer.
+    /// </summary>
+    public (double CoolingW, double ConductanceWPerK, double EvaporatingK)? Fitted(StreamTable table, double enthalpy, double pressurePa, double flow, CancellationToken cancel)
     {
         try
         {
             double wanted = _loop.Solve(MixtureLoad.FromTable(table, pressurePa, enthalpy, flow), _roomK, false, cancel).CoolingW;
             double low = _lowK - 14, high = Math.Min(_highK, table.Temperature(enthalpy, pressurePa, out _) - 0.05);
-            if (!(CoolingW(high) > wanted) || !(CoolingW(low) < wanted)) return null;
+            if (!(CoolingW(high) > wanted) || !(CoolingW(low) < wanted)) return (wanted, double.NaN, double.NaN);
             double k = Numerics.Roots.Brent.Solve(x => CoolingW(x) - wanted, low, high, 1e-9);
             double Off(double ln) => flow * HeatPerMole(table, enthalpy, pressurePa, k, Math.Exp(ln) / flow) - wanted;
             double a = Math.Log(0.02 * ConductanceWPerK), b = Math.Log(50 * ConductanceWPerK), fa = Off(a), fb = Off(b);
-            return fa < 0 && fb > 0 ? (Math.Exp(Numerics.Roots.Brent.Solve(Off, a, fa, b, fb, 1e-10)), k) : null;
+            return (wanted, fa < 0 && fb > 0 ? Math.Exp(Numerics.Roots.Brent.Solve(Off, a, fa, b, fb, 1e-10)) : double.NaN, k);
         }
         catch (SolveException)
         {

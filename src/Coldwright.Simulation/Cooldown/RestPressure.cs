@@ -1,5 +1,6 @@
 using Coldwright.Fluids.EquationsOfState;
 using Coldwright.Fluids.PhaseEquilibrium;
+using Coldwright.Machine.Oil;
 using Coldwright.Numerics;
 using Coldwright.Numerics.Interpolation;
 using Coldwright.Numerics.Roots;
@@ -36,6 +37,13 @@ internal static class RestPressure
                 double Density(double k) => flash.TemperaturePressure(k, Math.Exp(ln), z).MolarDensity;
                 double sum = cold * Density(load) + warm * Density(h.RoomK);
                 for (int s = 0; s < Slices; s++) sum += exchanger / Slices * Density(load + (h.RoomK - load) * (s + 0.5) / Slices);
+                // more pressure than the oil can bear only matters while there is less gas than was charged
+                if (h.OilMol > 0 && sum < chargeMol)
+                {
+                    var dissolved = new double[z.Length];
+                    DissolvedGas.Add(model.Substances, z, Math.Exp(ln), h.RoomK, h.OilMol, dissolved);
+                    sum += dissolved.Sum();
+                }
                 return Math.Log(sum / chargeMol);
             }
 

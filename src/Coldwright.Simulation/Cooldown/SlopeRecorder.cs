@@ -2,11 +2,11 @@ using Coldwright.Numerics.Integration;
 
 namespace Coldwright.Simulation.Cooldown;
 
-/// <summary>Works out <see cref="CooldownSlopes"/> while a run with sensitivities goes on: at every asked time the machine is evaluated once, and once for every parameter with state and parameter moved together.</summary>
+/// <summary>Works out <see cref="CooldownSlopes"/> while a run with sensitivities goes on: at every asked time the machine is evaluated once, and twice for every parameter with state and parameter moved together to either side.</summary>
 internal sealed class SlopeRecorder
 {
-    // how far the most sensitive unknown is moved, as a share of its size
-    private const double Reach = 1e-4, LeastSize = 0.1;
+    // how far the most sensitive unknown is moved to either side, as a share of its size: tables pass from node to node with steps of some 1e-4 K, which less would blow up
+    private const double Reach = 1e-3, LeastSize = 0.1;
     private static readonly int Quantities = Enum.GetValues<CooldownQuantity>().Length;
 
     private readonly Plant _plant;
@@ -34,6 +34,7 @@ internal sealed class SlopeRecorder
             if (time > step.End || time < step.Start || (_kept.Count > 0 && time <= _kept[^1])) continue;
             step.Evaluate(time, _state);
             double[] p = [.. factors];
+            f.NowS = time;
             if (!f.Evaluate(_state, p, _work, slopes: false)) continue;
             double[] at = Of(f);
             var by = new double[step.ParameterCount][];
@@ -42,13 +43,16 @@ internal sealed class SlopeRecorder
                 step.EvaluateSensitivity(time, k, _slope);
                 double most = 1;
                 for (int i = 0; i < _plant.Layout.Cooled; i++) most = Math.Max(most, Math.Abs(_slope[i]) / Math.Max(LeastSize, Math.Abs(_state[i])));
-                by[k] = Moved(f, p, k, Reach / most, at) ?? Moved(f, p, k, -Reach / most, at) ?? new double[Quantities];
+                by[k] = Mean(Moved(f, p, k, Reach / most, at), Moved(f, p, k, -Reach / most, at)) ?? new double[Quantities];
             }
             _kept.Add(time);
             _values.Add(at);
             _slopes.Add(by);
         }
     }
+
+    // of the two sides, as far as they have an answer
+    private static double[]? Mean(double[]? up, double[]? down) => up is null ? down : down is null ? up : [.. up.Zip(down, (a, b) => 0.5 * (a + b))];
 
     private double[]? Moved(PlantEquations f, double[] p, int k, double step, double[] at)
     {

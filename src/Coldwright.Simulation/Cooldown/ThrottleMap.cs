@@ -5,23 +5,33 @@ using Coldwright.Numerics;
 namespace Coldwright.Simulation.Cooldown;
 
 /// <summary>
-/// The throttle as ln of its flow against how far the temperature before it lies from where its liquid begins to boil, made node by node where the cooldown comes by: at each
-/// node the part's own model and its slopes with both pressures; between the nodes a cubic with continuous slope. Boiling liquid chokes the flow, so that it bends sharply
-/// there: nodes lie close on both sides, the bend follows the composition, and those next to it belong to one composition. One exact run per composition brings it into line (<see cref="Offset"/>). Not thread-safe.
+/// The throttle as ln of its flow against the temperature before it, made node by node where the cooldown comes by: at each node the part's own model and its slopes with both
+/// pressures; between the nodes a cubic with continuous slope. Boiling liquid chokes the flow, so that it bends sharply where its liquid begins to boil: near there nodes stand by
+/// their distance from it, close on both sides, and those next to it belong to one composition; further off they stand by their temperature. One exact run per composition
+/// brings the map into line (<see cref="Offset"/>); a node made later is set down by what that run found, so that it stands level with its neighbours. Not thread-safe.
 /// </summary>
 /// <param name="model">The part's model: inlet and back pressure (Pa) to mol/s and choked.</param>
 internal sealed class ThrottleMap(Func<ThrottleInlet, double, (double MolarFlow, bool Choked)> model)
 {
-    // nodes lie evenly in asinh of the distance in K near boiling, evenly in K far from it; the place of boiling is a guess while it lies below the tables
-    private const double Step = 0.4, FarK = 20, FarStepK = 8, UnknownBoilingK = 120, PressureStep = 4e-3;
-    private static readonly double FarPlace = Math.Asinh(FarK) / Step;
+    // near boiling nodes lie evenly in asinh of the distance in K, elsewhere evenly in K; from one to the other over the kelvins between
+    private const double Step = 0.4, StepK = 8, NearK = 16, FarK = 26, PressureStep = 4e-3;
     private const int Next = 7;
-    private readonly Nodes _nodes = [];
+    private readonly SortedDictionary<int, Node> _near = [], _far = [];
+    private Boiling? _lastBoiling;
 
     internal readonly record struct Node(double Value, double ByHigh, double ByBack);
 
-    /// <summary>Nodes by their place.</summary>
-    internal sealed class Nodes : SortedDictionary<int, Node>;
+    /// <summary>Where liquid begins to boil: K at a pressure, and its slope with ln of the pressure.</summary>
+    internal readonly record struct Boiling(double K, double LnPa, double ByLn)
+    {
+        public double At(double pressurePa) => K + ByLn * (Math.Log(pressurePa) - LnPa);
+    }
+
+    /// <summary>Nodes of one composition, by their place; and where its liquid boils, as far as tables made before know it, for tables that end above.</summary>
+    internal sealed class Nodes : SortedDictionary<int, Node>
+    {
+        public Boiling? Guess { get; set; }
+    }
 
     /// <summary>Runs of the part's model.</summary>
     public int Runs { get; private set; }
@@ -33,50 +43,72 @@ internal sealed class ThrottleMap(Func<ThrottleInlet, double, (double MolarFlow,
     /// <param name="highPa">Before it, Pa.</param>
     /// <param name="backPa">Behind it, Pa.</param>
     /// <param name="next">Nodes next to boiling, of this composition.</param>
-    public double LnFlow(StreamTable table, IReadOnlyList<double> z, double temperatureK, double highPa, double backPa, Nodes next)
+    /// <param name="offset">What the part's model gives over the map here, as far as it is known; 0 where it is not.</param>
+    public double LnFlow(StreamTable table, IReadOnlyList<double> z, double temperatureK, double highPa, double backPa, Nodes next, double offset)
     {
-        double boiling = table.BoilingK(highPa) ?? UnknownBoilingK, off = Math.Clamp(temperatureK, table.ColdestK, table.WarmestK) - boiling;
-        double place = Math.CopySign(Math.Abs(off) <= FarK ? Math.Asinh(Math.Abs(off)) / Step : FarPlace + (Math.Abs(off) - FarK) / FarStepK, off);
-        int i = (int)Math.Floor(place);
-        double u = place - i, lnHigh = Math.Log(highPa), lnBack = Math.Log(backPa);
-        double V(int k)
+        double k = Math.Clamp(temperatureK, table.ColdestK, table.WarmestK), lnHigh = Math.Log(highPa), lnBack = Math.Log(backPa), share = 0, near = 0;
+        double At(in Node n) => n.Value + n.ByHigh * lnHigh + n.ByBack * lnBack;
+        if (BoilingK(table, highPa, next) is { } boiling && k - boiling < FarK)
         {
-            var nodes = Math.Abs(k) <= Next ? next : _nodes;
-            if (!nodes.TryGetValue(k, out var n)) n = nodes[k] = Make(k, table, z, boiling, highPa, backPa);
-            return n.Value + n.ByHigh * lnHigh + n.ByBack * lnBack;
+            double off = k - boiling, u = Math.Clamp((FarK - off) / (FarK - NearK), 0, 1);
+            share = u * u * (3 - 2 * u);
+            // no slope is taken across the bend
+            near = Cubic(Math.Asinh(off) / Step, true, i =>
+            {
+                var nodes = Math.Abs(i) <= Next ? next : _near;
+                if (!nodes.TryGetValue(i, out var n)) n = nodes[i] = Make(p => BoilingK(table, p, next)!.Value + Math.Sinh(i * Step), table, z, highPa, backPa, offset);
+                return At(n);
+            });
+            if (share == 1) return near;
         }
+        double far = Cubic(k / StepK, false, i =>
+        {
+            if (!_far.TryGetValue(i, out var n)) n = _far[i] = Make(_ => i * StepK, table, z, highPa, backPa, offset);
+            return At(n);
+        });
+        return far + share * (near - far);
+    }
 
-        // no slope is taken across the bend
-        double a = V(i), b = V(i + 1), rise = b - a, left = i == 0 ? rise : 0.5 * (b - V(i - 1)), right = i == -1 ? rise : 0.5 * (V(i + 2) - a), w = 1 - u;
+    /// <summary>True next to where liquid begins to boil.</summary>
+    public bool IsNearBoiling(StreamTable table, double temperatureK, double highPa, Nodes next) => BoilingK(table, highPa, next) is { } boiling && temperatureK - boiling < FarK;
+
+    private static double Cubic(double place, bool bends, Func<int, double> value)
+    {
+        int i = (int)Math.Floor(place);
+        double u = place - i, w = 1 - u, a = value(i), b = value(i + 1), rise = b - a;
+        double left = bends && i == 0 ? rise : 0.5 * (b - value(i - 1)), right = bends && i == -1 ? rise : 0.5 * (value(i + 2) - a);
         return a + u * u * (3 - 2 * u) * rise + u * w * (w * left - u * right);
     }
 
-    private static double Kelvins(int k)
+    private double? BoilingK(StreamTable table, double highPa, Nodes next)
     {
-        double place = Math.Abs(k);
-        return Math.CopySign(place <= FarPlace ? Math.Sinh(place * Step) : FarK + (place - FarPlace) * FarStepK, k);
+        if (table.BoilingK(highPa) is not { } k) return (next.Guess ??= _lastBoiling)?.At(highPa);
+        if (next.Guess is null && table.BoilingK(highPa * (1 - PressureStep)) is { } less)
+            next.Guess = _lastBoiling = new Boiling(k, Math.Log(highPa), (less - k) / Math.Log(1 - PressureStep));
+        return k;
     }
 
-    /// <summary>ln of an exact run over the map; 0 where the model has no answer.</summary>
-    public double Offset(StreamTable table, IReadOnlyList<double> z, double temperatureK, double molarEnthalpy, double highPa, double backPa, Nodes next)
+    /// <summary>ln of an exact run over the map; what was known where the model has no answer.</summary>
+    public double Offset(StreamTable table, IReadOnlyList<double> z, double temperatureK, double molarEnthalpy, double highPa, double backPa, Nodes next, double known)
     {
-        double map = LnFlow(table, z, temperatureK, highPa, backPa, next);
-        return Ask(new ThrottleInlet(highPa, molarEnthalpy, temperatureK, [.. z]), backPa) is { } exact ? exact.LnFlow - map : 0;
+        double map = LnFlow(table, z, temperatureK, highPa, backPa, next, known);
+        return Ask(new ThrottleInlet(highPa, molarEnthalpy, temperatureK, [.. z]), backPa) is { } exact ? exact.LnFlow - map : known;
     }
 
-    private Node Make(int k, StreamTable table, IReadOnlyList<double> z, double boilingK, double highPa, double backPa)
+    // a node next to boiling keeps its distance: when the pressure moves, its temperature moves along
+    private Node Make(Func<double, double> temperatureK, StreamTable table, IReadOnlyList<double> z, double highPa, double backPa, double offset)
     {
-        double t = Math.Clamp(boilingK + Kelvins(k), table.ColdestK, table.WarmestK);
         double[] fractions = [.. z];
-        (double LnFlow, bool Choked)? At(double high, double back) => Ask(new ThrottleInlet(high, table.Enthalpy(t, high), t, fractions), back);
+        double Kelvin(double high) => Math.Clamp(temperatureK(high), table.ColdestK, table.WarmestK);
+        (double LnFlow, bool Choked)? At(double high, double back) => Ask(new ThrottleInlet(high, table.Enthalpy(Kelvin(high), high), Kelvin(high), fractions), back);
         if (At(highPa, backPa) is { } here && At(highPa * (1 - PressureStep), backPa) is { } less)
         {
             double byHigh = (less.LnFlow - here.LnFlow) / Math.Log(1 - PressureStep), byBack = 0;
             if (!here.Choked && At(highPa, backPa * (1 - PressureStep)) is { } lower) byBack = (lower.LnFlow - here.LnFlow) / Math.Log(1 - PressureStep);
-            return new Node(here.LnFlow - byHigh * Math.Log(highPa) - byBack * Math.Log(backPa), byHigh, byBack);
+            return new Node(here.LnFlow - offset - byHigh * Math.Log(highPa) - byBack * Math.Log(backPa), byHigh, byBack);
         }
-        if (_nodes.Count > 0) return _nodes.MinBy(n => Math.Abs(n.Key - k)).Value;
-        throw new SolveException(new SolveReport(SolveStatus.NoSolution, 0, double.NaN, FormattableString.Invariant($"the throttle has no answer at {t:0.#} K and {highPa / 1e5:0.##} bar absolute")));
+        if (_far.Count > 0) return _far.MinBy(n => Math.Abs(n.Key * StepK - Kelvin(highPa))).Value;
+        throw new SolveException(new SolveReport(SolveStatus.NoSolution, 0, double.NaN, FormattableString.Invariant($"the throttle has no answer at {Kelvin(highPa):0.#} K and {highPa / 1e5:0.##} bar absolute")));
     }
 
     private (double LnFlow, bool Choked)? Ask(ThrottleInlet inlet, double backPa)
