@@ -45,7 +45,7 @@ internal static class BlindBench
                 all.Add(outcome);
                 if (verbose || !outcome.IsPlainlyRight) Console.WriteLine(BlindTable.Line(outcome));
             }
-            BlindTable.Write(all);
+            BlindTable.Write(all, runs.Plain);
         }
         return 0;
     }

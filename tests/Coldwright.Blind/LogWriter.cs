@@ -27,7 +27,8 @@ public static class LogWriter
     /// <param name="set">What is measured.</param>
     /// <param name="seed">Seed of the sensors' errors.</param>
     /// <param name="untilS">End of the record, s after the start.</param>
-    public static (string Run, string Log) Write(BlindCase c, SensorSet set, int seed, double untilS = BlindMarch.EndS)
+    /// <param name="day">Another day than 0 has the same sensors with the same errors, and noise of its own.</param>
+    public static (string Run, string Log) Write(BlindCase c, SensorSet set, int seed, double untilS = BlindMarch.EndS, int day = 0)
     {
         var random = new Random(unchecked(seed * 7919 + c.Number * 17 + (int)set));
         double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
@@ -36,6 +37,12 @@ public static class LogWriter
         var run = new StringBuilder();
         run.AppendLine(_ci, $"name: blind {c.Number}").AppendLine("start: 2026-05-02 08:00").AppendLine("room: {temperature: 20 °C, pressure: 1008 mbara, pressure-uncertainty: 1 mbar}");
         var columns = Columns(set, Normal, c).ToArray();
+        if (day > 0)
+        {
+            // the first row draws what is left of the sensors' errors
+            foreach (var x in columns) Shown(x, Moment(c.Course.Moments, -RestS, c), c, Normal);
+            random = new Random(unchecked(seed * 7919 + c.Number * 17 + (int)set + 104_729 * day));
+        }
         if (set != SensorSet.Bare) run.AppendLine("log: {file: log.csv}");
         run.AppendLine("channels:");
         foreach (var x in columns) run.AppendLine(_ci, $"  {x.Name}: {{{(set == SensorSet.Bare ? "" : $"column: {x.Name}, ")}at: {x.At}, sensor: {x.Sensor}, {(set == SensorSet.Bare ? "" : $"unit: {x.Unit}, ")}{x.More}}}");

@@ -47,7 +47,7 @@ internal static class ExplainWords
             FeatureKind.LateChange => $"{what}, late change",
             FeatureKind.WarmReading => $"{what.Replace(" over load", "", StringComparison.Ordinal)} less room, before the start",
             FeatureKind.RestPressure => "pressure at rest, warm",
-            FeatureKind.LnWarmUp => FormattableString.Invariant($"time to warm by {f.At:0} K"),
+            FeatureKind.LnWarmUp => FormattableString.Invariant($"time constant while it warms by {f.At:0} K"),
             FeatureKind.WarmUpPressure => FormattableString.Invariant($"pressure at rest, {f.At:0} K warmer"),
             _ => f.At switch { 0 => "gas fed", 1 => "found in the flask", 2 => "flask's loss", 3 => "vessel over its vapour pressure", 4 => "vessel when opened", _ => "from feed shut to drain opened" },
         };

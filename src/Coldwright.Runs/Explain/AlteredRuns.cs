@@ -12,7 +12,7 @@ internal static class AlteredRuns
     // a heater of this share of what the gas carries off at the end, at least so much, W; what of a difference stays in doubt, K. Our assumptions.
     private const double HeaterShare = 0.3, LeastHeaterW = 5, DoubtK = 1.5, DoubtShare = 0.15, SwitchedOff = 0.02;
     // as good as settled: not worth six runs
-    private const double WorthRunning = 0.1;
+    private const double WorthRunning = 0.2;
 
     public static IEnumerable<ShortTest> Of(ModelRuns runs, Comparison c, Trace like, FittedSet best, IReadOnlyList<(FittedSet Set, double P)> rivals)
     {
@@ -24,16 +24,18 @@ internal static class AlteredRuns
         if (runs.Layout.Precooler?.Loop is not null) tests.Add(("precooler-off", "the same run with the precooler off", 0, new Dictionary<string, double> { ["precooler"] = SwitchedOff }));
         double? End(FittedSet s, double loadW, IReadOnlyDictionary<string, double>? more) =>
             runs.With(Judge.OfLoop(c, s), true, loadW, more) is { } course ? new TraceLine([.. course.TimeS], [.. course.LoadK]).At(like.EndS) : null;
-        double? plain = End(best, 0, null);
-        double?[] others = [.. near.Select(r => End(r.Set, 0, null))];
-        foreach (var (id, what, loadW, more) in tests)
+        // set by set, as it was and then altered: the runs of one set share its tables
+        double?[] Ends(FittedSet s) => End(s, 0, null) is { } plain ? [.. tests.Select(t => End(s, t.LoadW, t.More) - plain)] : new double?[tests.Count];
+        double?[] own = Ends(best);
+        double?[][] others = [.. near.Select(r => Ends(r.Set))];
+        for (int t = 0; t < tests.Count; t++)
         {
-            if (plain is not { } before || End(best, loadW, more) is not { } after) continue;
+            var (id, what, _, _) = tests[t];
+            if (own[t] is not { } mine) continue;
             double settles = 0, weight = 0;
             for (int i = 0; i < near.Length; i++)
             {
-                if (others[i] is not { } without || End(near[i].Set, loadW, more) is not { } with) continue;
-                double mine = after - before, theirs = with - without;
+                if (others[i][t] is not { } theirs) continue;
                 settles += near[i].P * TestRanking.Separated(mine - theirs, DoubtK + DoubtShare * Math.Abs(mine));
                 weight += near[i].P;
             }

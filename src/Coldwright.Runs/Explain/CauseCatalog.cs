@@ -20,14 +20,14 @@ public static class CauseCatalog
         {
             new("leak", "more heat leaks into the box", (0.4, 1.0), 0.6, 0.12, "", Math.Exp, f => One("leak", Math.Exp(f))),
             new("exchanger", "the recuperator exchanges less", (0.4, 1.0), 0.6, 0.16, "", f => Math.Exp(-f), f => Two("high-film", "low-film", Math.Exp(-f))),
-            new("compressor-flow", "the compressor delivers less", (0.12, 0.35), 0.3, 0.07, "", f => Math.Exp(-f), f => One("compressor-flow", Math.Exp(-f))),
+            new("compressor-flow", "the compressor delivers less", (0.12, 0.35), 0.3, 0.07, "", f => Math.Exp(-f), f => One("compressor-flow", Math.Exp(-f))) { IsStraight = true },
             new("capillary-blocked", "the throttle passes less", (0.2, 0.55), 0.35, 0.1, "", f => Math.Exp(-f), f => One("throttle-flow", Math.Exp(-f))),
             new("freeze-plug", "something freezes in the throttle", (0.3, 0.9), 0.6, 0, "", f => Math.Exp(-f), f => One("throttle-flow", Math.Exp(-f))) { FromShare = 0.6 },
-            new("extra-metal", "more metal must be cooled", (0.5, 1.2), 0.8, 0.08, "", Math.Exp, f => One("load-mass", Math.Exp(f))),
+            new("extra-metal", "more metal must be cooled", (0.5, 1.2), 0.8, 0.08, "", Math.Exp, f => One("load-mass", Math.Exp(f))) { IsStraight = true },
             new("recuperator-metal", "metal of the recuperator", (0.1, 0.2), 1, 0.06, "", Math.Exp, f => One("recuperator-metal", Math.Exp(f))) { OnlyDoubt = true },
             new("insulation-heat", "heat in the insulation", (0.3, 0.6), 1, 0.2, "", Math.Exp, f => One("insulation-heat", Math.Exp(f))) { OnlyDoubt = true },
         };
-        if (layout.Coil is { Tube: not null, LengthM: not null }) causes.Add(new("coil", "the coil passes less heat", (0.7, 1.6), 0.9, 0.2, "", f => Math.Exp(-f), f => One("coil-film", Math.Exp(-f))));
+        if (layout.Coil is { Tube: not null, LengthM: not null }) causes.Add(new("coil", "the coil passes less heat", (0.7, 1.6), 0.9, 0.2, "", f => Math.Exp(-f), f => One("coil-film", Math.Exp(-f))) { IsStraight = true });
         if (layout.ColdBox is { } box)
         {
             double foam = FoamJPerM3K(box);
@@ -39,11 +39,11 @@ public static class CauseCatalog
         {
             var byBoiling = Enumerable.Range(0, z.Names.Count).OrderBy(i => SubstanceCatalog.Get(z.Names[i]).CriticalTemperatureK).ToArray();
             int light = byBoiling[0], heavy = byBoiling[^1];
-            causes.Add(new("light-gas-lost", $"{z.Names[light]} has leaked out", (0.15, 0.4), 0.3, 0.05, "share of it lost", f => f, _ => None, (m, f) => Without(m, light, f)));
+            causes.Add(new("light-gas-lost", $"{z.Names[light]} has leaked out", (0.15, 0.4), 0.3, 0.05, "share of it lost", f => f, f => One("light-gas", Math.Max(0.02, 1 - f))) { IsStraight = true });
             causes.Add(new("heavy-held-up", $"{z.Names[heavy]} does not circulate", (0.3, 0.7), 0.4, 0.2, "share of it held back", f => f, _ => None, (m, f) => Without(m, heavy, f)));
         }
         if (layout.Precooler is { } precooler)
-            causes.Add(new("precooler-weak", "the precooler is weak", (0.25, 0.7), 0.6, 0.15, "", f => Math.Exp(-f), precooler.Loop is null ? _ => None : f => One("precooler", Math.Exp(-0.3 * f)), (m, f) => Weaker(m, precooler, f)));
+            causes.Add(new("precooler-weak", "the precooler is weak", (0.25, 0.7), 0.6, 0.15, "", f => Math.Exp(-f), precooler.Loop is null ? _ => None : f => One("precooler", Math.Exp(-0.3 * f)), (m, f) => Weaker(m, precooler, f)) { IsStraight = true });
         return causes;
     }
 

@@ -18,6 +18,9 @@ public sealed record CauseModel(string Id, string Name, (double First, double Se
     /// <summary>True for a doubt that is no cause: it takes part in every fit and is never named.</summary>
     public bool OnlyDoubt { get; init; }
 
+    /// <summary>True where the figures answer to it so straightly that a run at the second strength is enough.</summary>
+    public bool IsStraight { get; init; }
+
     /// <summary>Share of the way down from which it is there, 0..1; null: from the start.</summary>
     public double? FromShare { get; init; }
 }

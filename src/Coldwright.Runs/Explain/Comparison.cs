@@ -3,16 +3,12 @@ namespace Coldwright.Runs.Explain;
 /// <summary>A log and the model in the same figures: measured, expected, what each cause would change, and what nobody can know better.</summary>
 internal sealed record Comparison
 {
-    /// <summary>The log's trace, whose moments the model is read at.</summary>
-    public required Trace Like { get; init; }
     /// <summary>Figures compared.</summary>
     public required IReadOnlyList<Feature> Features { get; init; }
     /// <summary>Measured.</summary>
     public required double[] Measured { get; init; }
     /// <summary>Of the machine as described.</summary>
     public required double[] Expected { get; init; }
-    /// <summary>Of the same machine with the cubic model, which the changes are held against.</summary>
-    public required double[] Ground { get; init; }
     /// <summary>Variance of each figure by itself.</summary>
     public required double[] Variance { get; init; }
     /// <summary>Shifts that several figures share, each for one standard deviation, with a name.</summary>

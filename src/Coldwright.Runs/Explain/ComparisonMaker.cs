@@ -73,7 +73,7 @@ internal static class ComparisonMaker
         Sensors(o, features, measured, shared, suspects);
         if (batch is not null) suspects.AddRange(BatchSuspects.Of(batch, runs.Plain, trace, features, expected));
         double[] variance = [.. features.Select((f, i) => f.Kind == FeatureKind.Batch ? Square(batch!.Doubt((int)f.At, own!, trace.Batch!)) : Variance(f, o))];
-        return new Comparison { Like = trace, Plain = runs.Plain, Features = features, Measured = measured, Expected = expected, Ground = ground, Variance = variance, Batch = batch, Shared = shared, Suspects = suspects };
+        return new Comparison { Plain = runs.Plain, Features = features, Measured = measured, Expected = expected, Variance = variance, Batch = batch, Shared = shared, Suspects = suspects };
     }
 
     // the same course with the other machines' electricity of another
@@ -184,8 +184,8 @@ internal static class ComparisonMaker
         if (channel is null) return v;
         // between two readings nobody looked
         if (f.Kind == FeatureKind.LnTime && FeatureReader.Moment(o.Trace, f.At) is > 0 and var t) v += Square(ReadingLag * channel.StepS / t);
-        if (f.Kind is FeatureKind.LnWarmUp && FeatureReader.Value(o.Trace, f) is { } ln) v += Square(ReadingLag * channel.StepS / Math.Exp(ln));
-        if (f.Kind is FeatureKind.WarmUpPressure && FeatureReader.Value(o.Trace, new Feature(FeatureKind.LnWarmUp, Observable.Load, f.At)) is { } after) v += Square(0.3 * ReadingLag * channel.StepS / Math.Exp(after));
+        if (f.Kind is FeatureKind.LnWarmUp && FeatureReader.WarmingS(o.Trace, f.At) is { } warming) v += Square(ReadingLag * channel.StepS / warming);
+        if (f.Kind is FeatureKind.WarmUpPressure && FeatureReader.WarmingS(o.Trace, f.At) is { } after) v += Square(0.3 * ReadingLag * channel.StepS / after);
         if (f.Kind == FeatureKind.AtShare && f.At < 0.9 && o.Trace.Lines[f.What] is var line && FeatureReader.Moment(o.Trace, f.At) is { } m)
         {
             double change = ReadingLag * (line.At(m + channel.StepS) - line.At(m - channel.StepS));

@@ -8,8 +8,8 @@ namespace Coldwright.Runs.Explain;
 /// <summary>Explains a run: docs/theory/explain.md.</summary>
 public static class Explainer
 {
-    private const int MostChecks = 3;
-    private const double LongestRunS = 2 * 86400, LongestWarmUpS = 86400;
+    // runs of two days that differ by no more than this share the model's
+    private const double LongestRunS = 2 * 86400, LongestWarmUpS = 86400, SameStopS = 60, SameRoomK = 0.5;
 
     /// <summary>Explains a record.</summary>
     /// <param name="record">The record; its machine must have been read.</param>
@@ -18,18 +18,24 @@ public static class Explainer
     /// <param name="cubic">True: the model's runs with the cubic fluid model, which is quicker.</param>
     /// <param name="observer">Told what is being done; may be null.</param>
     /// <param name="follow">False: the causes alone; the machine with what was found is not followed anew, and <see cref="Explanation.Fitted"/> is the machine as described.</param>
+    /// <param name="earlier">A run of the same machine in good order to hold it against; null: none.</param>
     /// <param name="cancel">Cancels the work.</param>
     /// <exception cref="SolveException">There is nothing to explain, or the machine as described has no answer; the advice says which.</exception>
-    public static Explanation Explain(RunRecord record, LoopLayout layout, ModelRuns? shared = null, bool cubic = false, Action<string>? observer = null, bool follow = true, CancellationToken cancel = default)
+    public static Explanation Explain(RunRecord record, LoopLayout layout, ModelRuns? shared = null, bool cubic = false, Action<string>? observer = null, bool follow = true, RunRecord? earlier = null, CancellationToken cancel = default)
     {
         if (record.Machine is not { } machine) throw new SolveException(new SolveReport(SolveStatus.Outside, 0, 0, "the run's cooler could not be read; an explanation compares the log with machine.yaml"));
         var o = Observer.Read(record, layout);
         var (stop, warm) = LengthOf(o);
-        var runs = shared ?? ModelRuns.Make(machine with { Room = machine.Room with { TemperatureK = o.Trace.RoomK } }, layout, stop, warm, cubic, observer, cancel);
+        var good = earlier is null ? null : Observer.Read(earlier, layout);
+        var (goodStop, goodWarm) = good is null ? (stop, 0) : LengthOf(good);
+        bool alike = good is null || Math.Abs(goodStop - stop) < SameStopS && Math.Abs(good.Trace.RoomK - o.Trace.RoomK) < SameRoomK;
+        ModelRuns Make(double roomK, double stopS, double warmUpS) => ModelRuns.Make(machine with { Room = machine.Room with { TemperatureK = roomK } }, layout, stopS, warmUpS, cubic, observer, cancel);
+        var runs = shared ?? Make(o.Trace.RoomK, stop, alike ? Math.Max(warm, goodWarm) : warm);
         var comparison = ComparisonMaker.Make(o, runs);
+        if (good is not null) comparison = EarlierRun.Join(comparison, ComparisonMaker.Make(good, alike ? runs : Make(good.Trace.RoomK, goodStop, goodWarm)));
         observer?.Invoke("weighing the causes");
-        var judged = Judge.Of(comparison, runs, MostChecks, follow, cancel);
-        return ExplanationBuilder.Build(record, o, runs, comparison, judged, follow);
+        var judged = Judge.Of(comparison, runs, follow, cancel);
+        return ExplanationBuilder.Build(record, earlier is null ? o : o with { Said = [.. o.Said, $"held against the earlier run '{earlier.Name}', taken for one in good order: ratios are to that day"] }, runs, comparison, judged, follow);
     }
 
     /// <summary>Time from start to stop and time followed after it, s, that an observation needs of the model.</summary>

@@ -15,7 +15,7 @@ internal static class ExplanationBuilder
         int end = c.Features.ToList().FindIndex(f => f.Kind == FeatureKind.AtEnd && f.What == Observable.Load);
         var fitted = Predicted(c, j);
         var whitened = new EvidenceFit(c);
-        var figures = c.Features.Select((f, i) => new ComparedFigure(f, c.Measured[i], c.Expected[i], fitted[i], Math.Sqrt(c.Variance[i] + c.Shared.Sum(s => s.Shift[i] * s.Shift[i])))).ToArray();
+        var figures = c.Features.Select((f, i) => new ComparedFigure(f, c.Measured[i], c.Expected[i], fitted[i], Math.Sqrt(c.Variance[i] + c.Shared.Sum(s => s.Shift[i] * s.Shift[i])))).Where(f => !f.Feature.IsEarlier).ToArray();
         double measuredK = end >= 0 ? c.Measured[end] : o.Trace.Lines[Observable.Load].At(o.Trace.EndS), describedK = end >= 0 ? c.Expected[end] : measuredK;
         var tests = TestRanking.Of(o, runs, c, j, follow);
         var e = new Explanation
@@ -44,10 +44,10 @@ internal static class ExplanationBuilder
     /// <summary>Figures that the likeliest set predicts.</summary>
     private static double[] Predicted(Comparison c, Judgement j)
     {
-        double[] p = [.. c.Expected.Select((v, i) => v + j.Correction[i])];
+        double[] p = [.. c.Expected];
         for (int m = 0; m < j.Best.Members.Length; m++)
         {
-            var change = Change(c.Suspects[j.Best.Members[m]], j.Best.Strengths[m]);
+            var change = Change(c, j.Best, m);
             for (int i = 0; i < p.Length; i++) p[i] += change[i];
         }
         return p;
@@ -56,13 +56,13 @@ internal static class ExplanationBuilder
     // from what the machine as described would have put into the flask to what was found there
     private static IReadOnlyList<(string Name, double Kg)> Grams(Comparison c, Judgement j)
     {
-        int at = c.Features.ToList().FindIndex(f => f.Kind == FeatureKind.Batch && f.At == 1);
+        int at = c.Features.ToList().FindIndex(f => f is { Kind: FeatureKind.Batch, At: 1, IsEarlier: false });
         if (at < 0) return [];
         var list = new List<(string, double)> { ("expected in the flask", c.Expected[at]) };
         double left = c.Measured[at] - c.Expected[at];
         for (int m = 0; m < j.Best.Members.Length; m++)
         {
-            double change = Change(c.Suspects[j.Best.Members[m]], j.Best.Strengths[m])[at];
+            double change = Change(c, j.Best, m)[at];
             if (Math.Abs(change) < 1e-4) continue;
             list.Add((NameOf(c.Suspects[j.Best.Members[m]]), change));
             left -= change;
@@ -70,6 +70,14 @@ internal static class ExplanationBuilder
         list.Add(("not explained", left));
         list.Add(("found in the flask", c.Measured[at]));
         return list;
+    }
+
+    // what a member of a set changes, stretch included
+    private static double[] Change(Comparison c, FittedSet set, int member)
+    {
+        var s = c.Suspects[set.Members[member]];
+        double stretch = s.Model is null ? 0 : set.Stretch[member];
+        return [.. Change(s, set.Strengths[member]).Select((v, i) => c.Features[i].IsOfPullDown ? v * (1 + stretch) : v)];
     }
 
     /// <summary>What a suspect at a strength changes.</summary>
@@ -105,7 +113,7 @@ internal static class ExplanationBuilder
         return [.. list.Select((l, i) =>
         {
             var (value, low, high) = l.Suspect < 0 ? (0, 0, 0) : Interval(c, best, l.Suspect, j);
-            return new ExplainedCause(l.Id, l.Name, l.Suspect < 0 ? "" : c.Suspects[l.Suspect].Detail, value, UnitOf(c, l.Suspect), low, high, i + 1, l.Named, l.P, l.Share);
+            return new ExplainedCause(l.Id, l.Name, l.Suspect < 0 ? "" : c.Suspects[l.Suspect].Detail, value, UnitOf(c, l.Suspect), low, high, i + 1, l.Named, Math.Min(1, l.P), l.Share);
         })];
     }
 
@@ -132,11 +140,13 @@ internal static class ExplanationBuilder
         const double wide = 1.645 * 1.35;
         var s = c.Suspects[suspect];
         int[] members = best.Members.Contains(suspect) ? best.Members : [.. best.Members.Where(m => c.Suspects[m].Id != s.Id), suspect];
-        double usual = Math.Sqrt(s.Usual * s.Usual + (s.Model?.Doubt ?? 0) * (s.Model?.Doubt ?? 0));
+        // held against an earlier run: what has changed since, the doubt being common to both days
+        bool since = c.Features.Any(f => f.IsEarlier);
+        double usual = since ? s.Usual : Math.Sqrt(s.Usual * s.Usual + (s.Model?.Doubt ?? 0) * (s.Model?.Doubt ?? 0));
         // not named: as far as a sound machine may go
         if (!best.Members.Contains(suspect)) usual = s.Model is { Doubt: > 0 } known && s.Id == known.Id ? known.Doubt : 0.4 * s.Usual;
-        var own = c with { Shared = [.. c.Shared.Where(x => x.Name != s.Id)], Suspects = [.. c.Suspects.Select((x, i) => i == suspect ? x with { TwoSided = s.TwoSided, Usual = usual } : x)] };
-        var fit = new EvidenceFit(own, best.Members.SequenceEqual(j.Best.Members) ? j.Correction : null) { Free = suspect }.Fit(members);
+        var own = c with { Shared = [.. c.Shared.Where(x => since || x.Name != s.Id)], Suspects = [.. c.Suspects.Select((x, i) => i == suspect ? x with { TwoSided = s.TwoSided, Usual = usual } : x)] };
+        var fit = new EvidenceFit(own) { Free = suspect }.Fit(members);
         int at = Array.IndexOf(members, suspect);
         double f = fit.Strengths[at], u = wide * fit.Sigma[at] * Math.Sqrt(j.Scale);
         Func<double, double> shown = s.Model is { } m && s.Id == m.Id ? m.Shown : BatchSuspects.FigureOf(s.Id).Shown;
@@ -148,8 +158,8 @@ internal static class ExplanationBuilder
     private static double[] Shares(Comparison c, FittedSet best)
     {
         int end = c.Features.ToList().FindIndex(f => f.Kind == FeatureKind.AtEnd && f.What == Observable.Load), time = c.Features.ToList().FindIndex(f => f.Kind == FeatureKind.LnTime && f.At > 0.7);
-        double[] Of(int feature) => [.. best.Members.Select((m, i) => feature < 0 ? 0 : Math.Abs(Change(c.Suspects[m], best.Strengths[i])[feature]))];
-        double[] kelvin = Of(end), late = Of(time), kg = Of(c.Features.ToList().FindIndex(f => f.Kind == FeatureKind.Batch && f.At == 1));
+        double[] Of(int feature) => [.. best.Members.Select((m, i) => feature < 0 ? 0 : Math.Abs(Change(c, best, i)[feature]))];
+        double[] kelvin = Of(end), late = Of(time), kg = Of(c.Features.ToList().FindIndex(f => f is { Kind: FeatureKind.Batch, At: 1, IsEarlier: false }));
         double k = Math.Max(kelvin.Sum(), 1), l = Math.Max(late.Sum(), 0.05), g = Math.Max(kg.Sum(), 0.01);
         return [.. best.Members.Select((m, i) => Math.Max(LeastShare, Math.Max(kg[i] / g, Math.Max(kelvin[i] / k, late[i] / l))))];
     }

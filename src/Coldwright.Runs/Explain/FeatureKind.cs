@@ -15,7 +15,7 @@ public enum FeatureKind
     WarmReading,
     /// <summary>Pressure at rest.</summary>
     RestPressure,
-    /// <summary>ln of the time in which the load warms by so many kelvin after the stop.</summary>
+    /// <summary>ln of the time constant (s) that a lumped body would have, which warms as far after the stop in the same time.</summary>
     LnWarmUp,
     /// <summary>Pressure when the load has warmed so far.</summary>
     WarmUpPressure,

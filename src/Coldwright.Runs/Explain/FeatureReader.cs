@@ -7,7 +7,7 @@ public static class FeatureReader
     private const double Around = 0.05, EndShare = 0.06, LateFrom = 0.6, LateTo = 0.7;
     internal static readonly double[] Shares = [0.04, 0.12, 0.25, 0.45, 0.65, 0.8, 0.9, 0.96];
     internal static readonly double[] Warmings = [4, 10, 20, 40, 80];
-    private const double LeastPull = 15, SettledK = 20, AtRestS = -2;
+    private const double LeastPull = 15, SettledK = 20, AtRestS = -2, ClearlyBeforeS = 60, LongestRestS = 3600, LeastToRoomK = 5;
 
     /// <summary>Value of a feature; null where the trace cannot give it.</summary>
     public static double? Value(Trace t, Feature f) => f.Kind switch
@@ -27,12 +27,15 @@ public static class FeatureReader
             case FeatureKind.LateChange:
                 double late = line.Mean(t.EndS * (1 - EndShare), t.EndS), before = line.Mean(t.EndS * LateFrom, t.EndS * LateTo);
                 return f.What >= Observable.HighPressure ? late > 0 && before > 0 ? Math.Log(late / before) : null : late - before;
-            case FeatureKind.WarmReading: return t.BeginsAtRest ? 0 : line.Before(AtRestS) - t.RoomK;
-            case FeatureKind.LnWarmUp: return Warmed(t, f.At) is > 0 and var w ? Math.Log(w) : null;
-            case FeatureKind.WarmUpPressure: return Warmed(t, f.At) is { } w2 ? line.At(t.StopS!.Value + w2) : null;
+            case FeatureKind.WarmReading: return t.BeginsAtRest ? 0 : AtRest(line) - t.RoomK;
+            case FeatureKind.LnWarmUp: return WarmingS(t, f.At) is > 0 and var w && TowardsRoom(t, f.At) is { } share ? Math.Log(w / share) : null;
+            case FeatureKind.WarmUpPressure: return WarmingS(t, f.At) is { } w2 ? line.At(t.StopS!.Value + w2) : null;
             default: return null;
         }
     }
+
+    // a start noted by hand may be a minute off: what was read well before it counts, the last reading only where there is none
+    private static double? AtRest(TraceLine line) => line.Middle(-LongestRestS, -ClearlyBeforeS) ?? line.Before(AtRestS);
 
     /// <summary>True for the two stations beside the load: they are compared as differences to it, which say more than where all three stand together.</summary>
     public static bool IsAboveLoad(Observable what) => what is Observable.CoilOutlet or Observable.ThrottleInlet;
@@ -42,9 +45,9 @@ public static class FeatureReader
     {
         FeatureKind.AtShare => Moment(t, f.At) is { } at ? line.At(at) : null,
         FeatureKind.AtEnd => line.Mean(t.EndS * (1 - EndShare), t.EndS),
-        FeatureKind.WarmReading => t.BeginsAtRest ? t.RoomK : line.Before(AtRestS),
+        FeatureKind.WarmReading => t.BeginsAtRest ? t.RoomK : AtRest(line),
         FeatureKind.Batch => f.At is 3 or 4 ? t.Batch?.OpeningK : null,
-        FeatureKind.WarmUpPressure => Warmed(t, f.At) is { } w ? line.At(t.StopS!.Value + w) : null,
+        FeatureKind.WarmUpPressure => WarmingS(t, f.At) is { } w ? line.At(t.StopS!.Value + w) : null,
         _ => null,
     };
 
@@ -56,10 +59,18 @@ public static class FeatureReader
         return warm - end < LeastPull ? null : load.Passes(warm - share * (warm - end), 0, falling: true);
     }
 
-    private static double? Warmed(Trace t, double kelvin)
+    /// <summary>Time in which the load warms by so many kelvin after the stop, s; null when it does not.</summary>
+    public static double? WarmingS(Trace t, double kelvin)
     {
         if (t.StopS is not { } stop || !t.Lines.TryGetValue(Observable.Load, out var load) || t.LastS - stop < 60) return null;
         return load.Passes(load.At(stop) + kelvin, stop, falling: false) is { } at ? at - stop : null;
+    }
+
+    // A lumped body nears its room as exp(-t/tau): a warming by some kelvin is then worth ln of the ratio of the distances, from wherever it begins. What is left is tau, heat capacity over conductance.
+    private static double? TowardsRoom(Trace t, double kelvin)
+    {
+        double before = t.RoomK - t.Lines[Observable.Load].At(t.StopS!.Value);
+        return before - kelvin > LeastToRoomK ? Math.Log(before / (before - kelvin)) : null;
     }
 
     /// <summary>All features that a trace gives.</summary>

@@ -8,8 +8,7 @@ namespace Coldwright.Runs.Explain;
 /// <param name="Scale">What the squares are divided by: above 1 where even the best set leaves more than the doubts allow.</param>
 /// <param name="Fitted">The model with the best set and what the record says of the doubts.</param>
 /// <param name="Taken">Causes as the model takes them over, the doubts' means included: strength, and its change for one standard deviation in the direction that moves the end most.</param>
-/// <param name="Correction">Of the run with the set against the sum of the curves.</param>
-internal sealed record Judgement(FittedSet Best, IReadOnlyList<FittedSet> Sets, double Scale, Course Fitted, IReadOnlyList<(CauseModel Cause, double Strength, double Step)> Taken, double[] Correction)
+internal sealed record Judgement(FittedSet Best, IReadOnlyList<FittedSet> Sets, double Scale, Course Fitted, IReadOnlyList<(CauseModel Cause, double Strength, double Step)> Taken)
 {
     /// <summary>Probability of each set.</summary>
     public IReadOnlyList<double> Probabilities { get; } = Of(Sets, Scale);

@@ -11,7 +11,7 @@ internal static class ModelDoubt
     {
         FeatureKind.Batch => (0, 0),
         FeatureKind.LnTime => (f.At < 0.1 ? 0.35 : f.At < 0.2 ? 0.2 : 0.09, 0.15),
-        FeatureKind.LnWarmUp => (0.06, 0.2),
+        FeatureKind.LnWarmUp => (0.05, 0.13),
         FeatureKind.WarmUpPressure => (0.05, 0.08),
         FeatureKind.RestPressure => (0.02, 0),
         FeatureKind.WarmReading => (0.7, 0),
@@ -19,6 +19,8 @@ internal static class ModelDoubt
         FeatureKind.AtEnd when f.What == Observable.Load => (3, 0),
         // while the loop fills and the cold has not come through the recuperator, a run hangs on moments that the model does not hold
         FeatureKind.AtShare when f.At < 0.2 => (4 * Steady(f).Own, Steady(f).Common),
+        // when it has come through, the load falls fast and the high side may dip for minutes
+        FeatureKind.AtShare when f.At < 0.5 && f.What >= Observable.HighPressure => (2.5 * Steady(f).Own, Steady(f).Common),
         _ => Steady(f),
     };
 

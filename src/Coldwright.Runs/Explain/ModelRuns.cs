@@ -11,7 +11,8 @@ namespace Coldwright.Runs.Explain;
 /// </summary>
 public sealed class ModelRuns
 {
-    private const double SeldomS = 40;
+    // tables that serve as wide as the course allows: what the wider ones err by is small beside the doubts (docs/theory/explain.md)
+    private const double SeldomS = 40, TableReach = 0.1;
 
     private readonly MachineDescription _machine;
     private readonly double _stopS, _warmUpS;
@@ -21,6 +22,8 @@ public sealed class ModelRuns
     private readonly List<string> _failed = [];
     // of the machine as described, by fluid model; tables made by one run are taken again by the next
     private CooldownStudy? _quick, _exact;
+    // of the machine last changed, which a short test follows three times over
+    private (string Key, CooldownStudy Study)? _changed;
 
     private ModelRuns(MachineDescription machine, LoopLayout layout, double stopS, double warmUpS, bool cubic, IReadOnlyList<CauseModel> causes, CancellationToken cancel) =>
         (_machine, Layout, _stopS, _warmUpS, _cubic, Causes, _cancel) = (machine, layout, stopS, warmUpS, cubic, causes, cancel);
@@ -61,8 +64,8 @@ public sealed class ModelRuns
         void Curve(CauseModel c)
         {
             cancel.ThrowIfCancellationRequested();
-            // a doubt, and what comes on the way, is taken as straight: one run
-            var pair = (c.OnlyDoubt || c.FromShare is not null ? null : runs.Try(c, c.Strengths.First), runs.Try(c, c.Strengths.Second));
+            // a doubt, and what comes on the way, is taken as straight too: one run
+            var pair = (c.IsStraight || c.OnlyDoubt || c.FromShare is not null ? null : runs.Try(c, c.Strengths.First), runs.Try(c, c.Strengths.Second));
             lock (runs._curves) runs._curves[c.Id] = pair;
             observer?.Invoke($"what each cause would do: {Interlocked.Increment(ref done)} of {runs.Causes.Count}");
         }
@@ -107,9 +110,10 @@ public sealed class ModelRuns
         var machine = _machine;
         var (factors, late) = (new Dictionary<string, double>(), new Dictionary<string, double>());
         double? from = null;
+        string key = cubic || _cubic ? "cubic" : "";
         foreach (var (cause, strength) in causes)
         {
-            if (cause.Changed is { } change) machine = change(machine, strength);
+            if (cause.Changed is { } change) (machine, key) = (change(machine, strength), FormattableString.Invariant($"{key} {cause.Id} {strength:R}"));
             var on = cause.FromShare is null ? factors : late;
             from ??= cause.FromShare;
             foreach (var (id, value) in cause.Factors(strength)) on[id] = on.GetValueOrDefault(id, 1) * value;
@@ -117,7 +121,9 @@ public sealed class ModelRuns
         foreach (var (id, value) in more ?? _none) factors[id] = factors.GetValueOrDefault(id, 1) * value;
         try
         {
-            return Study(machine, cubic || _cubic).Follow(Options(factors, from, late) with { LoadW = loadW });
+            if (!ReferenceEquals(machine, _machine) && _changed?.Key != key) _changed = (key, Study(machine, cubic || _cubic));
+            var study = ReferenceEquals(machine, _machine) ? Study(machine, cubic || _cubic) : _changed!.Value.Study;
+            return study.Follow(Options(factors, from, late) with { LoadW = loadW });
         }
         catch (Exception e) when (e is SolveException or ArgumentException)
         {
@@ -155,7 +161,7 @@ public sealed class ModelRuns
 
     private CourseOptions Options(IReadOnlyDictionary<string, double> factors, double? fromShare = null, IReadOnlyDictionary<string, double>? late = null) => new()
     {
-        ShutOffS = _stopS, WarmUpS = _warmUpS, Factors = factors, LateFactors = late ?? _none, LateBelowK = fromShare is { } share ? Base.LoadK[0] - share * (Base.LoadK[0] - Base.StopK) : null,
+        ShutOffS = _stopS, WarmUpS = _warmUpS, Reach = TableReach, Factors = factors, LateFactors = late ?? _none, LateBelowK = fromShare is { } share ? Base.LoadK[0] - share * (Base.LoadK[0] - Base.StopK) : null,
     };
 
     /// <summary>A course as a trace cut at the moments of another.</summary>

@@ -84,7 +84,7 @@ internal static class TestRanking
         if (c.Batch is not { } model || o.Trace.Batch is not { } batch) yield break;
         foreach (var (figure, id, what) in new[] { (0, "weigh-feed", "put the bottle on a balance and weigh what is fed"), (1, "weigh-flask", "weigh the flask after the discharge"), (2, "weigh-boil-off", "weigh the filled flask twice, half an hour apart") })
         {
-            if (c.Features.Any(f => f.Kind == FeatureKind.Batch && f.At == figure)) continue;
+            if (c.Features.Any(f => f is { Kind: FeatureKind.Batch, IsEarlier: false } && f.At == figure)) continue;
             var plain = model.Predict(c.Plain, o.Trace, new BatchOddity());
             double doubt = model.Doubt(figure, plain, batch);
             double Of(FittedSet s) => model.Predict(c.Plain, o.Trace, BatchSuspects.OddityOf(s.Members.Select((m, i) => (c.Suspects[m].Id, s.Strengths[i]))))[figure] ?? 0;

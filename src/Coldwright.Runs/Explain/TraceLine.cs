@@ -27,6 +27,13 @@ public sealed record TraceLine(double[] TimeS, double[] Value)
         return i < 0 ? null : Value[i];
     }
 
+    /// <summary>Median of the samples within a span of time (s); null when there is none.</summary>
+    public double? Middle(double fromS, double toS)
+    {
+        double[] within = [.. Value.Where((_, i) => TimeS[i] >= fromS && TimeS[i] <= toS).Order()];
+        return within.Length == 0 ? null : within[within.Length / 2];
+    }
+
     /// <summary>Mean over a span of time (s); the value in its middle when no two samples lie in it.</summary>
     public double Mean(double fromS, double toS)
     {

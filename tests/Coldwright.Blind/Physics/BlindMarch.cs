@@ -10,6 +10,7 @@ public static class BlindMarch
 {
     /// <summary>Moments of the day, s after the start.</summary>
     public const double FeedOnS = 18000, FeedOffS = 23400, OpenS = 25200, EarlyOpenS = 23460, StopS = 26400, EndS = 30000, StepS = 6, KeepS = 12;
+    private const double WiresWPerK = 0.0052;
 
     private static readonly string[] _names = ["nitrogen", "methane", "ethane", "propane", "isobutane"];
     private static readonly double[] _z = [0.27, 0.38, 0.20, 0.09, 0.06];
@@ -89,7 +90,7 @@ public static class BlindMarch
             for (int i = 0; i <= S.Foam; i++)
             {
                 double a = Shell((double)i / S.Foam), next = i == S.Foam ? S.RoomK : foam[i], mean = 0.5 * (before + next), dx = S.WallM / S.Foam * (i == 0 || i == S.Foam ? 0.5 : 1);
-                flow[i] = leakFactor * (0.0225 * (0.45 + 0.55 * mean / 293)) * a / dx * (next - before);
+                flow[i] = leakFactor * FoamConductivity(mean) * a / dx * (next - before);
                 before = next;
             }
             for (int i = 0; i < S.Foam; i++)
@@ -97,7 +98,7 @@ public static class BlindMarch
                 double volume = Shell((i + 0.5) / S.Foam) * S.WallM / S.Foam, capacity = S.FoamJPerM3K * truth.FoamHeat * (0.35 + 0.65 * foam[i] / 293) + wet * 917 * 7.2 * Math.Max(foam[i], 90);
                 foam[i] += StepS * (flow[i + 1] - flow[i]) / (volume * capacity);
             }
-            into = flow[0] + leakFactor * 0.0052 * (S.RoomK - load);
+            into = flow[0] + leakFactor * WiresWPerK * (S.RoomK - load);
             net = coilW - into;
             double loadJ = (loadKg + extraKg) * S.Copper(load) + content * 1100 + 12;
             for (int i = 0; i < S.Cells; i++) wall[i] += StepS * wallW[i] / (cell * S.Copper(wall[i]));
@@ -137,6 +138,18 @@ public static class BlindMarch
         }
         return new BlindCourse { Moments = kept, RestPa = loop.RestPa, FedKg = fed, CollectedKg = collected, FlaskLossKgPerS = ArgonBatch.FlaskLossKgPerS * Math.Pow(truth.Of("flask-warm", 1), 1.5) };
     }
+
+    /// <summary>Heat that leaks into the box of a machine with everything settled and dry insulation, W.</summary>
+    /// <param name="truth">The machine.</param>
+    /// <param name="loadK">Load, K.</param>
+    public static double SettledLeakW(Truth truth, double loadK)
+    {
+        // through shells whose conductivity rises straight with temperature: the heat at the mean of both ends, over the root of the two areas
+        double mean = 0.5 * (loadK + S.RoomK), foam = FoamConductivity(mean) * Math.Sqrt(S.InsideM2 * S.OutsideM2) / S.WallM;
+        return truth.Leak * truth.Of("leak", 1) * (foam + WiresWPerK) * (S.RoomK - loadK);
+    }
+
+    private static double FoamConductivity(double meanK) => 0.0225 * (0.45 + 0.55 * meanK / 293);
 
     private static double Shell(double share)
     {

@@ -3,6 +3,7 @@ using Coldwright.Blind;
 using Coldwright.Blind.Physics;
 using Coldwright.Machine.Files;
 using Coldwright.Runs.Explain;
+using Coldwright.Runs.Record;
 
 namespace Coldwright.Runs.Tests.Explain;
 
@@ -20,13 +21,16 @@ public sealed class BlindRuns
     /// <summary>Explains a machine of another hand.</summary>
     internal Explanation Explain(Truth truth, SensorSet set) => Explain(LogWriter.Write(CaseMaker.Of(1, truth, TestContext.Current.CancellationToken), set, 1), set);
 
-    /// <summary>Explains what was written.</summary>
-    internal Explanation Explain((string Run, string Log) written, SensorSet set)
+    /// <summary>Explains what was written, held against an earlier run where one is given.</summary>
+    internal Explanation Explain((string Run, string Log) written, SensorSet set, (string Run, string Log)? earlier = null) =>
+        Explainer.Explain(Read(written, set), Folder.Layout!, Runs, follow: false, earlier: earlier is { } good ? Read(good, set) : null, cancel: TestContext.Current.CancellationToken);
+
+    private RunRecord Read((string Run, string Log) written, SensorSet set)
     {
         var (run, log) = written;
         var read = RunImporter.ReadTexts(run, set == SensorSet.Bare ? null : Encoding.UTF8.GetBytes(log));
         Assert.True(read.Record is not null, string.Join('\n', read.Problems));
-        return Explainer.Explain(read.Record with { Machine = Folder.Machine }, Folder.Layout!, Runs, follow: false, cancel: TestContext.Current.CancellationToken);
+        return read.Record with { Machine = Folder.Machine };
     }
 }
 

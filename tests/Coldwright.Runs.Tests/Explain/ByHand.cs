@@ -8,7 +8,7 @@ namespace Coldwright.Runs.Tests.Explain;
 /// <summary>Figures that can be worked out by hand.</summary>
 public class ByHand
 {
-    /// <summary>A lumped body warms as T_room - T = (T_room - T_0) exp(-G t/C): the time to warm by d kelvin is C/G ln(D/(D - d)), exactly.</summary>
+    /// <summary>A lumped body warms as T_room - T = (T_room - T_0) exp(-G t/C): the time to warm by d kelvin is C/G ln(D/(D - d)), and the time constant C/G comes back from any of them, exactly.</summary>
     [Fact]
     public void WarmUpOfALumpedBody()
     {
@@ -17,7 +17,7 @@ public class ByHand
         double[] k = [.. t.Select(x => x < stop ? cold + (room - cold) * Math.Max(0, 1 - x / 3000) : room - (room - cold) * Math.Exp(-(x - stop) / timeConstant))];
         var trace = new Trace { Lines = new Dictionary<Observable, TraceLine> { [Observable.Load] = new(t, k) }, EndS = stop, StopS = stop, LastS = t[^1], RoomK = room };
         foreach (double d in FeatureReader.Warmings)
-            Assert.Equal(Math.Log(timeConstant * Math.Log((room - cold) / (room - cold - d))), FeatureReader.Value(trace, new Feature(FeatureKind.LnWarmUp, Observable.Load, d))!.Value, 0.002);
+            Assert.Equal(Math.Log(timeConstant), FeatureReader.Value(trace, new Feature(FeatureKind.LnWarmUp, Observable.Load, d))!.Value, 0.002);
     }
 
     /// <summary>A watt boils off 0.538 L of nitrogen a day: latent heat 199 kJ/kg, liquid 807 kg/m3 at 1.013 bar (Span et al., J. Phys. Chem. Ref. Data 29 (2000) 1361).</summary>

@@ -20,12 +20,13 @@ public sealed class FitAgainstSamples(BlindRuns blind)
         int member = c.Suspects.ToList().FindIndex(s => s.Id == id);
         var best = fit.Fit([member]);
         var random = new Random(1);
-        double f = best.Strengths[0], cost = fit.CostOf([member], [f]), sum = 0, squares = 0, step = 2 * best.Sigma[0];
-        const int samples = 20_000;
+        double f = best.Strengths[0], stretch = best.Stretch[0], cost = fit.CostOf([member], [f, stretch]), sum = 0, squares = 0, step = 1.6 * best.Sigma[0];
+        const int samples = 40_000;
         for (int i = 0; i < samples; i++)
         {
-            double next = f + step * (2 * random.NextDouble() - 1), then = next > 0 ? fit.CostOf([member], [next]) : double.PositiveInfinity;
-            if (random.NextDouble() < Math.Exp(cost - then)) (f, cost) = (next, then);
+            double next = f + step * (2 * random.NextDouble() - 1), other = stretch + 1.2 * EvidenceFit.StretchSigma * (2 * random.NextDouble() - 1);
+            double then = next > 0 ? fit.CostOf([member], [next, other]) : double.PositiveInfinity;
+            if (random.NextDouble() < Math.Exp(cost - then)) (f, stretch, cost) = (next, other, then);
             (sum, squares) = (sum + f, squares + f * f);
         }
         double mean = sum / samples, sigma = Math.Sqrt(squares / samples - mean * mean);
