@@ -101,21 +101,24 @@ internal sealed class ClosedSolver
             Closer = new LoopCloser(new LoopEvaluator(Hardware, _model, _accuracy, _cancel, Closer.Evaluator.Precooler), _target);
         }
         var found = new List<LoopCloser.Closed>();
-        Task<(LoopCloser.Closed Near, LoopCloser.Closed? NoLoad)>? end = null;
+        // the no-load temperature is sought beside the curve, by parts of its own, with the other model's film
+        double film = Hardware.Coil?.OutsideConductancePerLength ?? 0;
+        var end = seed.NoLoad is { } rest && order.Contains(rest) ? NoLoadBeside(rest) : null;
         try
         {
             foreach (var twin in order)
             {
                 if (end is not null && ReferenceEquals(twin, seed.NoLoad)) continue;
-                var closed = Closer.Close(Translated(Closer, twin, order, found), twin.Pass.LoadK, _accuracy.Rough, null, twin);
+                var closed = Closer.Close(Translated(twin, order, found), twin.Pass.LoadK, _accuracy.Rough, null, twin);
                 found.Add(found.Count == 0 && !double.IsNaN(TargetK) && Math.Abs(closed.Pass.LoadK - TargetK) < 1e-6 ? Film(closed) : closed);
-                // the no-load temperature is sought beside the rest of the curve, by parts of its own
-                if (end is null && seed.NoLoad is { } rest && order.Contains(rest)) end = NoLoadBeside(rest, order, found[0]);
             }
             if (end is not null && Outcome(end) is { } beside)
             {
                 (var near, _noLoad) = beside;
-                found.Add(near);
+                bool same = (Hardware.Coil?.OutsideConductancePerLength ?? 0) == film;
+                double tolerance = NoLoadTolerance(found[0].Pass);
+                if (_noLoad is not null && !(same && tolerance >= Fair)) _noLoad = Closer.Finish(_noLoad, double.NaN, tolerance);
+                found.Add(same ? near : Closer.Close(near.Pass.State, near.Pass.LoadK, _accuracy.Rough, near));
             }
             // the march went on until nothing was left; this model may have some left there
             var coldest = found.MinBy(f => f.Pass.LoadK)!;
@@ -139,27 +142,27 @@ internal sealed class ClosedSolver
     }
 
     // the other model's state as a guess for this one, as far from it as the nearest load found so far
-    private static LoopState Translated(LoopCloser closer, LoopCloser.Closed twin, List<LoopCloser.Closed> order, IReadOnlyList<LoopCloser.Closed> found)
+    private LoopState Translated(LoopCloser.Closed twin, List<LoopCloser.Closed> order, List<LoopCloser.Closed> found)
     {
-        var guess = closer.Translated(twin.Pass);
+        var guess = Closer.Translated(twin.Pass);
         if (found.Count == 0) return guess;
         var near = found.MinBy(f => Math.Abs(f.Pass.LoadK - twin.Pass.LoadK))!;
-        double[] there = closer.Translated(order.First(o => o.Pass.LoadK == near.Pass.LoadK).Pass).X, dx = new double[guess.Count];
+        double[] there = Closer.Translated(order.First(o => o.Pass.LoadK == near.Pass.LoadK).Pass).X, dx = new double[guess.Count];
         for (int i = 0; i < dx.Length; i++) dx[i] = near.Pass.State.X[i] - there[i];
         return guess.Moved(dx, 1);
     }
 
     // closed at the other model's no-load temperature, and from there at this one's; null where that leads nowhere
-    private Task<(LoopCloser.Closed, LoopCloser.Closed?)> NoLoadBeside(LoopCloser.Closed twin, List<LoopCloser.Closed> order, LoopCloser.Closed first)
+    private Task<(LoopCloser.Closed, LoopCloser.Closed?)> NoLoadBeside(LoopCloser.Closed twin)
     {
-        var closer = new LoopCloser(new LoopEvaluator(Hardware, _model, _accuracy, _cancel), _target);
-        double tolerance = NoLoadTolerance(first.Pass);
+        var hardware = Hardware;
         return Task.Run<(LoopCloser.Closed, LoopCloser.Closed?)>(() =>
         {
-            var near = closer.Close(Translated(closer, twin, order, [first]), twin.Pass.LoadK, _accuracy.Rough, null, twin);
+            var closer = new LoopCloser(new LoopEvaluator(hardware, _model, _accuracy, _cancel), _target);
+            var near = closer.Close(closer.Translated(twin.Pass), twin.Pass.LoadK, _accuracy.Rough, null, twin);
             try
             {
-                return (near, closer.Finish(near, double.NaN, tolerance, null, twin) is { } found && Math.Abs(found.Pass.LoadK - near.Pass.LoadK) < 2 * Grasp ? found : null);
+                return (near, closer.Finish(near, double.NaN, Fair, null, twin) is { } found && Math.Abs(found.Pass.LoadK - near.Pass.LoadK) < 2 * Grasp ? found : null);
             }
             catch (SolveException)
             {

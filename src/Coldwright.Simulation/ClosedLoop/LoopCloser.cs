@@ -56,7 +56,8 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
         int first = LoopState.FirstFraction, free = guess.Count - first;
         var outer = (like ?? near)?.Outer.Copy() ?? BroydenMatrix.Identity(free);
         var throttle = near?.Throttle.Copy() ?? like?.Throttle.Alike(evaluator.ThrottleFlow) ?? new ThrottleEstimate(evaluator.ThrottleFlow);
-        double[]? jacobian = (like ?? near)?.Inner;
+        // copies: they are corrected in place, and others start from the same
+        double[]? jacobian = (like ?? near)?.Inner is { } inner ? [.. inner] : null;
         var state = guess;
         LoopPass? pass = near?.Pass, best = null;
         double bestNorm = double.PositiveInfinity, damping = 1, marked = 1;
@@ -206,11 +207,11 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
     {
         var throttle = near.Throttle.Copy();
         var p = beyond is null ? near.Pass : Between(near.Pass, beyond.Pass, throttle);
-        bool free = double.IsNaN(loadK), again = near.Tight && !free && Math.Abs(loadK - p.LoadK) < SameLoadK;
-        var start = again ? p with { LoadK = loadK } : WithSlopes(p, free ? p.LoadK : loadK);
+        bool free = double.IsNaN(loadK), again = near.Tight && (free || Math.Abs(loadK - p.LoadK) < SameLoadK);
+        var start = again ? p with { LoadK = free ? p.LoadK : loadK } : WithSlopes(p, free ? p.LoadK : loadK);
         if (start is null) return null;
         var found = new LoopFinisher(this).Close(start, throttle, free, tolerance, again ? near.Whole : like?.Whole ?? near.Whole);
-        return near with { Throttle = throttle, Pass = found.Pass, Residual = found.Residual, Rounds = found.Steps, Whole = found.Jacobian, Tight = !free };
+        return near with { Throttle = throttle, Pass = found.Pass, Residual = found.Residual, Rounds = found.Steps, Whole = found.Jacobian, Tight = true };
     }
 
     /// <summary>A closed pass with tables whose isobars lie at its own pressures.</summary>

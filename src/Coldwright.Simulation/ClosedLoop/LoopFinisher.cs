@@ -51,7 +51,8 @@ internal sealed class LoopFinisher(LoopCloser closer)
     /// <exception cref="SolveException">It does not close.</exception>
     public Finished Close(LoopPass near, ThrottleEstimate throttle, bool loadIsFree, double tolerance, double[]? jacobian = null)
     {
-        var search = new Search(Run(near.State, near.LoadK, near, throttle), jacobian, loadIsFree);
+        // a copy: it is corrected in place, and others start from the same
+        var search = new Search(Run(near.State, near.LoadK, near, throttle), jacobian is null ? null : [.. jacobian], loadIsFree);
         for (int placing = 0; ; placing++)
         {
             Settle(search, throttle, Math.Max(tolerance, Middling));

@@ -1,5 +1,6 @@
 using Coldwright.Machine.Description;
 using Coldwright.Simulation.ClosedLoop;
+using Coldwright.Simulation.Rating;
 using Xunit;
 
 namespace Coldwright.Simulation.Tests.ClosedLoop;
@@ -60,6 +61,19 @@ public sealed class ClosedLoopTests
         Assert.Equal(a.AftercooledPa, b.AftercooledPa, 1e-3 * a.AftercooledPa);
         Assert.Equal(a.State.SuctionPa, b.State.SuctionPa, 1e-3 * a.State.SuctionPa);
         for (int i = 0; i < a.Tables.Z.Length; i++) Assert.Equal(a.Tables.Z[i], b.Tables.Z[i], 5e-4);
+    }
+
+    // the second model's no-load point is found beside its curve: what is done first must not show
+    [Fact]
+    public void Two_closings_of_the_reference_model_agree_to_the_last_bit()
+    {
+        ClosedSolver Reference() => ClosedRating.Close(Workshop.Machine, Workshop.Layout(Workshop.Machine), Fluids.EquationsOfState.MultiFluid.ReferenceModel.Create(Workshop.Machine.Charge.Mixture.Names),
+            HeldPressure.Neither, new RatingOptions(), TestContext.Current.CancellationToken, null, Workshop.Closed);
+        ClosedSolver a = Reference(), b = Reference();
+        Assert.Equal(a.NoLoad!.Pass.LoadK, b.NoLoad!.Pass.LoadK);
+        Assert.Equal(a.Operating.Pass.State.X, b.Operating.Pass.State.X);
+        Assert.Equal(a.Curve.Select(c => c.Pass.NetCoolingW), b.Curve.Select(c => c.Pass.NetCoolingW));
+        Assert.InRange(Math.Abs(a.NoLoad.Pass.NetCoolingW), 0, 1e-3);
     }
 
     // a charge found for a pressure gives that pressure back
