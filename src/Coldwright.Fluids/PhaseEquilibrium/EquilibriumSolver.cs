@@ -124,11 +124,47 @@ internal sealed class EquilibriumSolver
         return false;
     }
 
+    /// <summary>As <see cref="TryFollow"/>, from a vapour and a liquid given.</summary>
+    public bool TryFollowFrom(PhaseSeed seed, double temperatureK, double pressurePa, ReadOnlySpan<double> z)
+    {
+        (_count, double vapour) = (1, seed.VapourFraction);
+        if (vapour is > 0 and < 1)
+        {
+            _count = 2;
+            Put(_phases[0], seed.Vapour, vapour, seed.VapourDensity, Branch.Vapour);
+            Put(_phases[1], seed.Liquid, 1 - vapour, seed.LiquidDensity, Branch.Liquid);
+        }
+        return TryFollow(temperatureK, pressurePa, z);
+
+        static void Put(PhaseBuffer phase, double[] x, double fraction, double density, Branch branch)
+        {
+            x.CopyTo(phase.X, 0);
+            (phase.Fraction, phase.Density, phase.Branch) = (fraction, density, branch);
+        }
+    }
+
     /// <summary>As <see cref="FollowCaloric"/>, all phases kept, and made the answer.</summary>
     public bool TryFollowCaloric(double pressurePa, double target, bool enthalpy, double startK)
     {
         int count = _count;
         return FollowCaloric(pressurePa, target, enthalpy, startK) && _count == count && (_solved = Finish());
+    }
+
+    /// <summary>A copy of the phases where they stand.</summary>
+    public FlashMark Mark()
+    {
+        var copies = new PhaseBuffer[_count];
+        for (int j = 0; j < _count; j++) (copies[j] = new PhaseBuffer(_w.Count)).CopyFrom(_phases[j]);
+        return new FlashMark(Temperature, Pressure, [.. _w.Z], copies);
+    }
+
+    /// <summary>Makes the phases of a mark the answer.</summary>
+    public void Return(FlashMark mark)
+    {
+        _w.Set(mark.TemperatureK, mark.PressurePa, mark.Z);
+        _count = mark.Phases.Length;
+        for (int j = 0; j < _count; j++) _phases[j].CopyFrom(mark.Phases[j]);
+        _solved = true;
     }
 
     /// <summary>True when the last solve left an answer for this composition.</summary>

@@ -60,13 +60,44 @@ public sealed class Flash
     /// <param name="z">Overall mole fractions, sum 1.</param>
     public bool TryFollow(double temperatureK, double pressurePa, ReadOnlySpan<double> z) => _solver.Phases.Length > 0 && _solver.TryFollow(temperatureK, pressurePa, z);
 
-    /// <summary>As <see cref="TryFollow"/>, at a pressure (Pa) and an enthalpy (J/mol), of the last answer's composition and two or more phases.</summary>
+    /// <summary>As <see cref="TryFollow"/>, from a vapour and a liquid given; from the overall composition where it is vapour or liquid alone.</summary>
+    /// <param name="seed">Where to begin.</param>
+    /// <param name="temperatureK">K, above 0.</param>
+    /// <param name="pressurePa">Pa, above 0.</param>
+    /// <param name="z">Overall mole fractions, sum 1.</param>
+    public bool TryFollowFrom(PhaseSeed seed, double temperatureK, double pressurePa, ReadOnlySpan<double> z) => _solver.TryFollowFrom(seed, temperatureK, pressurePa, z);
+
+    /// <summary>Puts vapour and liquid of the last answer into a seed; false where it has neither one phase nor vapour and one liquid.</summary>
+    /// <param name="seed">Overwritten.</param>
+    public bool TryRead(PhaseSeed seed)
+    {
+        var phases = _solver.Phases;
+        if (phases.Length is 0 or > 2 || phases.Length == 2 && PhaseNaming.KindOf(phases, 0) != PhaseKind.Vapour) return false;
+        seed.VapourFraction = VapourFraction();
+        if (phases.Length == 1) return true;
+        phases[0].X.CopyTo(seed.Vapour, 0);
+        phases[1].X.CopyTo(seed.Liquid, 0);
+        (seed.VapourDensity, seed.LiquidDensity) = (phases[0].Density, phases[1].Density);
+        return true;
+    }
+
+    /// <summary>As <see cref="TryFollow"/>, at a pressure (Pa) and an enthalpy (J/mol), of the last answer's composition; not for pure substances.</summary>
     /// <param name="pressurePa">Pa, above 0.</param>
     /// <param name="molarEnthalpy">J/mol.</param>
     /// <param name="z">Overall mole fractions: those of the last answer.</param>
     /// <param name="temperatureGuessK">K.</param>
     public bool TryFollowPressureEnthalpy(double pressurePa, double molarEnthalpy, ReadOnlySpan<double> z, double temperatureGuessK) =>
-        _solver.Phases.Length > 1 && _solver.Holds(z) && _solver.TryFollowCaloric(pressurePa, molarEnthalpy, enthalpy: true, temperatureGuessK);
+        _solver.Phases.Length > 0 && z.Length > 1 && _solver.Holds(z) && _solver.TryFollowCaloric(pressurePa, molarEnthalpy, enthalpy: true, temperatureGuessK);
+
+    /// <summary>The last answer's phases, to be taken up again by <see cref="Return"/>.</summary>
+    public FlashMark Mark() => _solver.Mark();
+
+    /// <summary>Takes up the phases of an earlier answer of the same model as those of the last one, to be moved on from there by <see cref="TryFollow"/> and its like.</summary>
+    public void Return(FlashMark mark)
+    {
+        if (mark.Z.Length != Model.Count) throw new ArgumentException($"a mark of {mark.Z.Length} substances in a model of {Model.Count}", nameof(mark));
+        _solver.Return(mark);
+    }
 
     /// <summary>Overall enthalpy of the last solve, J/mol.</summary>
     public double Enthalpy()
@@ -101,6 +132,14 @@ public sealed class Flash
 
     /// <summary>Names of the phases of the last solve, joined: one of a few constant strings, so nothing is allocated.</summary>
     public string PhaseNames() => PhaseNaming.Names(_solver.Phases);
+
+    /// <summary>Mole fraction of each phase of the last solve in the whole, in the order of <see cref="PhaseNames"/>.</summary>
+    public double[] PhaseFractions()
+    {
+        var fractions = new double[_solver.Phases.Length];
+        for (int j = 0; j < fractions.Length; j++) fractions[j] = _solver.Phases[j].Fraction;
+        return fractions;
+    }
 
     /// <summary>Vapour fraction of the last solve.</summary>
     public double VapourFraction()

@@ -379,17 +379,11 @@ internal sealed class TangentPlaneStability
         return Math.Sqrt(least);
     }
 
-    // some direction in which the curvature at the trial composition, which was evaluated last, is next to nothing
+    // some direction in which the curvature at the trial composition, which was evaluated last, is next to nothing: an eigenvalue on either side of nought
     private bool NearlySingular(double sum)
     {
-        int n = _w.Count;
         Curvature(sum);
-        for (int i = 0; i < n; i++)
-            for (int j = 0; j < i; j++) _matrix[j * n + i] = _matrix[i * n + j];
-        SymmetricEigen.Solve(_matrix, _vectors, n);
-        for (int i = 0; i < n; i++)
-            if (Math.Abs(_matrix[i * n + i]) < Singular) return true;
-        return false;
+        return Inertia.Below(_matrix, Singular, _vectors, _w.Count) > Inertia.Below(_matrix, -Singular, _vectors, _w.Count);
     }
 
     // second derivatives in alpha = 2 sqrt(W), in which the ideal part is the unit matrix; the lower triangle

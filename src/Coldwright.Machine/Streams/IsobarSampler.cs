@@ -198,23 +198,25 @@ internal sealed class IsobarSampler(StreamNodeMaker maker, double pressurePa, St
         }
     }
 
+    private static void FillAbsent(List<StreamNode> nodes) => FillAbsent([.. nodes.Select(n => n.TemperatureK)], [.. nodes.Select(n => n.Values)]);
+
     // towards where a phase is absent the last values it had; where it is nowhere, those of the other phase
-    internal static void FillAbsent(List<StreamNode> nodes)
+    internal static void FillAbsent(double[] temperatureK, double[][] values)
     {
         for (int c = StreamColumn.VapourDensity; c < StreamColumn.Count; c++)
         {
-            int known = nodes.FindIndex(n => !double.IsNaN(n.Values[c]));
+            int known = Array.FindIndex(values, v => !double.IsNaN(v[c]));
             if (known < 0)
             {
-                foreach (var n in nodes) n.Values[c] = c >= StreamColumn.SurfaceTension ? 0 : n.Values[c < StreamColumn.LiquidDensity ? c + 4 : c - 4];
+                foreach (var v in values) v[c] = c >= StreamColumn.SurfaceTension ? 0 : v[c < StreamColumn.LiquidDensity ? c + 4 : c - 4];
                 continue;
             }
-            for (int i = 0; i < nodes.Count; i++)
+            for (int i = 0; i < values.Length; i++)
             {
-                if (!double.IsNaN(nodes[i].Values[c])) { known = i; continue; }
-                int next = nodes.FindIndex(i, n => !double.IsNaN(n.Values[c]));
-                bool useNext = i < known || next >= 0 && nodes[next].TemperatureK - nodes[i].TemperatureK < nodes[i].TemperatureK - nodes[known].TemperatureK;
-                nodes[i].Values[c] = nodes[useNext ? next : known].Values[c];
+                if (!double.IsNaN(values[i][c])) { known = i; continue; }
+                int next = Array.FindIndex(values, i, v => !double.IsNaN(v[c]));
+                bool useNext = i < known || next >= 0 && temperatureK[next] - temperatureK[i] < temperatureK[i] - temperatureK[known];
+                values[i][c] = values[useNext ? next : known][c];
                 if (!useNext) known = i;
             }
         }

@@ -10,8 +10,6 @@ namespace Coldwright.Machine.Streams;
 /// </summary>
 public sealed class StreamFamily
 {
-    // of ln(z_i/z_1); borders are found to a thousandth of a kelvin, so that slopes err by 0.05 K per unit
-    private const double Step = 0.01;
     // a border's own width is some ten times this
     private const double HairK = 1e-4, HairEnthalpy = 1e-3, MostLogarithm = 0.7;
 
@@ -19,8 +17,6 @@ public sealed class StreamFamily
     private readonly double[] _xi, _molarMass, _criticalPa;
     // by direction, isobar and node
     private readonly NodeSlope[][][] _slopes;
-
-    private readonly record struct NodeSlope(double TemperatureK, double MolarEnthalpy, double[] Values, double[] Vapour, double[] Liquid);
 
     private StreamFamily(StreamTable table, double[] molarMass, double[] criticalPa, NodeSlope[][][] slopes) =>
         (_table, _xi, _molarMass, _criticalPa, _slopes) = (table, Xi(table.Composition), molarMass, criticalPa, slopes);
@@ -39,20 +35,22 @@ public sealed class StreamFamily
         int n = table.Composition.Count;
         if (n == 0) throw new ArgumentException("a table of constant properties has no composition", nameof(table));
         double[] xi = Xi(table.Composition);
-        var slopes = new NodeSlope[n - 1][][];
-        int[] left = [.. Enumerable.Range(0, n - 1)];
-        // the few that have no answer on one side may have one on the other
-        foreach (double step in new[] { Step, -Step })
+        var maker = new StreamNodeMaker(flash, transport, [.. table.Composition]);
+        var makers = new Dictionary<(int, double), StreamNodeMaker>();
+        StreamNodeMaker Towards(int direction, double step)
         {
-            StreamNodeMaker[] makers = [.. left.Select(d => new StreamNodeMaker(flash, transport, Fractions([.. xi.Select((v, i) => i == d ? v + step : v)])))];
-            var followed = table.Isobars.Select(isobar => new IsobarFollower(isobar.PressurePa, cancel).Follow(isobar.Nodes, makers)).ToArray();
-            for (int k = 0; k < left.Length; k++)
-                if (Array.TrueForAll(followed, isobar => isobar[k] is not null))
-                    slopes[left[k]] = [.. followed.Select((isobar, i) => isobar[k]!.Select((node, m) => Slope(table.Isobars[i].Nodes[m], node, step)).ToArray())];
-            left = [.. left.Where(d => slopes[d] is null)];
-            if (left.Length == 0) break;
+            if (!makers.TryGetValue((direction, step), out var there))
+                makers[(direction, step)] = there = new StreamNodeMaker(flash, transport, Fractions([.. xi.Select((v, i) => i == direction ? v + step : v)]));
+            return there;
         }
-        if (left.Length > 0) return null;
+        // by isobar first
+        var found = new List<NodeSlope[][]>(table.Isobars.Count);
+        foreach (var isobar in table.Isobars)
+        {
+            if (new IsobarSlopes(isobar.PressurePa, cancel).Find(isobar.Nodes, maker, Towards, n - 1) is not { } slopesHere) return null;
+            found.Add(slopesHere);
+        }
+        NodeSlope[][][] slopes = [.. Enumerable.Range(0, n - 1).Select(d => found.Select(isobar => isobar[d]).ToArray())];
         return new StreamFamily(table, [.. flash.Model.Substances.Select(s => s.MolarMass)], [.. flash.Model.Substances.Select(s => s.CriticalPressurePa)], slopes);
     }
 
@@ -123,12 +121,6 @@ public sealed class StreamFamily
     private static void Add(double[] values, double[] slope, double step)
     {
         for (int i = 0; i < values.Length; i++) values[i] += step * slope[i];
-    }
-
-    private static NodeSlope Slope(StreamNode a, StreamNode b, double step)
-    {
-        double[] Of(IReadOnlyList<double>? from, IReadOnlyList<double>? to) => from is null ? [] : [.. from.Select((v, i) => (to![i] - v) / step)];
-        return new NodeSlope((b.TemperatureK - a.TemperatureK) / step, (b.MolarEnthalpy - a.MolarEnthalpy) / step, Of(a.Values, b.Values), Of(a.Vapour, b.Vapour), Of(a.Liquid, b.Liquid));
     }
 
     private static double[] Xi(IReadOnlyList<double> z)

@@ -43,6 +43,19 @@ internal sealed class StreamNodeMaker(Flash flash, TransportModel transport, dou
         return flash.TryFollow(temperatureK, pressurePa, z) && flash.PhaseNames() == phases ? Make(flash.State()) : null;
     }
 
+    /// <summary>As <see cref="TryFollow"/>, the phases' fractions alone.</summary>
+    public double[]? TryFollowFractions(double temperatureK, double pressurePa, string phases)
+    {
+        if (TryKeepFractions(temperatureK, pressurePa, phases) is { } kept) return kept;
+        _started = false;
+        Flashes++;
+        return flash.TrySolve(temperatureK, pressurePa, z) && Holds(phases) ? flash.PhaseFractions() : null;
+    }
+
+    /// <summary>As <see cref="TryKeep"/>, the phases' fractions alone.</summary>
+    public double[]? TryKeepFractions(double temperatureK, double pressurePa, string phases) =>
+        Holds(phases) && flash.TryFollow(temperatureK, pressurePa, z) && Holds(phases) ? flash.PhaseFractions() : null;
+
     /// <summary>True when the last answer has these phases.</summary>
     public bool Holds(string phases) => flash.PhaseCount > 0 && flash.PhaseNames() == phases;
 

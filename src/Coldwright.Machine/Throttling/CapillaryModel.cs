@@ -18,6 +18,8 @@ public sealed class CapillaryModel(Flash flash, TransportModel transport)
     private const int MostPasses = 5;
     private const double GoodVolume = 4e-3, GoodFlux = 1e-3, GoodDelayedFlux = 4e-3, LowestFluxRatio = 1e-4;
 
+    private readonly PathMemory _paths = new();
+
     /// <summary>How finely the march is made; the default errs by less than 0.1 % in flow.</summary>
     public CapillaryResolution Resolution { get; init; } = CapillaryResolution.Default;
 
@@ -55,14 +57,16 @@ public sealed class CapillaryModel(Flash flash, TransportModel transport)
         return Solve(tube, inlet, backPressurePa, march => Given(march, flux, tube), null, cancel);
     }
 
-    private CapillaryResult Solve(CapillaryTube tube, ThrottleInlet inlet, double back, Func<CapillaryMarch, double> fluxOf, double? length, CancellationToken cancel)
+    private CapillaryResult Solve(CapillaryTube tube, ThrottleInlet inlet, double back, Func<CapillaryMarch, double> fluxOf, double? length, CancellationToken cancel, bool afresh = false)
     {
         tube.Check();
         inlet.Check(flash.Model.Count);
         ThrottleGuard.Within(back, inlet.PressurePa / 2000, inlet.PressurePa * (1 - 1e-6), "backPressurePa", "Pa");
         var warnings = new List<string>(flash.Model.Warnings);
         var table = new PathTabulator(flash, transport, inlet, tube.Viscosity, cancel);
-        List<PathNode> atRest = table.Tabulate(back, Resolution.Intervals(inlet.PressurePa, back), _ => 0);
+        var near = afresh ? null : _paths.Near(inlet, back);
+        List<PathNode> atRest = table.Tabulate(back, Resolution.Intervals(inlet.PressurePa, back), _ => 0, near, own: false);
+        if (near is null && table.EndedEarly is null) _paths.Keep(inlet, atRest);
         string? ended = table.EndedEarly;
         var delay = new DelayAllowance(tube, inlet, flash, transport);
         var grid = ExpansionGrid.Build(atRest, _ => 0, null, Resolution.CellsPerNode);
@@ -86,6 +90,8 @@ public sealed class CapillaryModel(Flash flash, TransportModel transport)
                 var node = Exit(table, used, march, flux, out error);
                 if (error < GoodVolume || pass >= MostPasses)
                 {
+                    // the phases were others than on the path close by after all
+                    if (error > 10 * GoodVolume && near is not null) return Solve(tube, inlet, back, fluxOf, length, cancel, afresh: true);
                     if (error > 10 * GoodVolume)
                         throw new SolveException(new SolveReport(SolveStatus.NotConverged, pass, error, FormattableString.Invariant($"the capillary's march did not close: exit volume off by {error:0.0000} at {exit / 1e5:0.###} bar")));
                     warnings.AddRange(delay.Warnings);

@@ -1,3 +1,4 @@
+using Coldwright.Fluids.PhaseEquilibrium;
 using Coldwright.Fluids.States;
 using Coldwright.Fluids.Transport;
 
@@ -14,6 +15,9 @@ namespace Coldwright.Machine.Throttling;
 /// <param name="Kink">True where a phase appears or vanishes.</param>
 internal readonly record struct PathNode(double PressurePa, double TemperatureK, double Volume, double VolumeSlope, double Quality, double ViscosityPaS, string Phases, bool Kink)
 {
+    /// <summary>The phases themselves, to go on from; null where none were kept.</summary>
+    public FlashMark? Mark { get; init; }
+
     /// <summary>From a state; the transport model fills in the viscosity.</summary>
     public static PathNode Of(FluidState state, TransportModel transport, TwoPhaseViscosity rule)
     {

@@ -6,7 +6,7 @@ namespace Coldwright.Machine.Throttling;
 /// <summary>Where the nodes of an expansion come from: flashes at pressure and enthalpy, each started from its neighbour.</summary>
 internal sealed class PathTabulator(Flash flash, TransportModel transport, ThrottleInlet inlet, TwoPhaseViscosity rule, CancellationToken cancel)
 {
-    private const double VanishingQuality = 2e-4, NarrowBracket = 2e-4;
+    private const double VanishingQuality = 2e-4, NarrowBracket = 2e-4, SoonBoils = 1.3;
     private const int MostRefinements = 7;
     private readonly PathNodeSolver _solver = new(flash, transport, inlet, rule);
 
@@ -18,14 +18,15 @@ internal sealed class PathTabulator(Flash flash, TransportModel transport, Throt
 
     /// <summary>
     /// Nodes from the inlet's pressure down to an end (Pa), evenly in the logarithm, with one more wherever the phases change. Every other node is
-    /// certified; one between two of the same phases takes these along. An earlier table gives the starts of the search, and phases where it has
-    /// the same ones on both sides.
+    /// certified; one between two of the same phases takes these along. With an earlier table of this path all nodes take along the phases that it has
+    /// there; with one of a path close by all but the first.
     /// </summary>
     /// <param name="endPa">Pa.</param>
     /// <param name="intervals">How many.</param>
     /// <param name="kinetic">Kinetic energy at a pressure, J/kg.</param>
     /// <param name="before">The earlier table; null: none.</param>
-    public List<PathNode> Tabulate(double endPa, int intervals, Func<double, double> kinetic, List<PathNode>? before = null)
+    /// <param name="own">False: it is that of a path close by.</param>
+    public List<PathNode> Tabulate(double endPa, int intervals, Func<double, double> kinetic, List<PathNode>? before = null, bool own = true)
     {
         EndedEarly = null;
         double ratio = Math.Log(endPa / inlet.PressurePa);
@@ -37,7 +38,7 @@ internal sealed class PathTabulator(Flash flash, TransportModel transport, Throt
             double p = Pressure(i), guess = before is null ? Guess(nodes, p, inlet.TemperatureK) : Shifted(nodes, before, p, kinetic);
             try
             {
-                nodes.Add(before is not null && Expected(before, p) is { } phases ? _solver.At(p, kinetic(p), guess, phases) : Node(p, kinetic, guess));
+                nodes.Add(before is null || !own && i == 0 ? _solver.At(p, kinetic(p), guess) : As(before, p, kinetic, guess, own));
             }
             catch (Numerics.SolveException e) when (nodes.Count > 3)
             {
@@ -51,18 +52,36 @@ internal sealed class PathTabulator(Flash flash, TransportModel transport, Throt
         return nodes;
     }
 
-    // one node between every two, its phases theirs where they are the same
+    // one node between every two
     private List<PathNode> Filled(List<PathNode> coarse, Func<double, double> kinetic)
     {
         var nodes = new List<PathNode>(2 * coarse.Count + 4) { coarse[0] };
         for (int i = 1; i < coarse.Count; i++)
         {
             cancel.ThrowIfCancellationRequested();
-            double p = Math.Sqrt(coarse[i - 1].PressurePa * coarse[i].PressurePa), guess = Between(coarse, i);
-            nodes.Add(coarse[i - 1].Phases == coarse[i].Phases ? _solver.At(p, kinetic(p), guess, coarse[i].Phases) : Node(p, kinetic, guess));
+            nodes.Add(Within(coarse[i - 1], coarse[i], Math.Sqrt(coarse[i - 1].PressurePa * coarse[i].PressurePa), kinetic, Between(coarse, i)));
             nodes.Add(coarse[i]);
         }
         return nodes;
+    }
+
+    // With the phases that an earlier table has around a pressure. Vapour alone may be so no longer, nor liquid that soon boils on another path: no phase
+    // that is lost would show it.
+    private PathNode As(List<PathNode> before, double p, Func<double, double> kinetic, double guess, bool own)
+    {
+        int below = before.FindIndex(n => n.PressurePa <= p);
+        if (below < 0 || before[below].Quality == 1 || !own && before[below].Quality == 0 && before.Exists(n => n.Quality > 0 && n.PressurePa > p / SoonBoils))
+            return _solver.At(p, kinetic(p), guess);
+        return Within(before[Math.Max(below - 1, 0)], before[below], p, kinetic, guess);
+    }
+
+    // Between two nodes: their phases where they are the same. Where one has a phase more, that phase is there until it is used up. Where there is
+    // more to it a certified flash says what there is.
+    private PathNode Within(PathNode above, PathNode below, double p, Func<double, double> kinetic, double guess)
+    {
+        int more = below.Phases.AsSpan().Count('+') - above.Phases.AsSpan().Count('+');
+        PathNode? like = above.Phases == below.Phases ? p / below.PressurePa < above.PressurePa / p ? below : above : more switch { 1 => below, -1 => above, _ => null };
+        return like is { } node && _solver.TryAt(p, kinetic(p), guess, node.Phases, node.Mark) is { } found ? found : _solver.At(p, kinetic(p), guess);
     }
 
     // temperature midway in the logarithm of pressure, by the parabola through a third node of the same phases where there is one
@@ -75,24 +94,15 @@ internal sealed class PathTabulator(Flash flash, TransportModel transport, Throt
         return i + 1 < nodes.Count && nodes[i + 1].Phases == b.Phases ? mean - 0.125 * (a.TemperatureK - 2 * b.TemperatureK + nodes[i + 1].TemperatureK) : mean;
     }
 
-    private PathNode Node(double p, Func<double, double> kinetic, double guessK) => _solver.At(p, kinetic(p), guessK);
-
     /// <summary>The node at a pressure (Pa) and kinetic energy (J/kg).</summary>
     public PathNode At(double pressurePa, double kinetic, double guessK) => _solver.At(pressurePa, kinetic, guessK);
 
-    // the phases that the earlier table has on both sides of a pressure, well away from where they change
-    private static string? Expected(List<PathNode> before, double p)
-    {
-        int below = before.FindIndex(n => n.PressurePa <= p);
-        return below > 0 && below + 1 < before.Count && before[below].Phases == before[below - 1].Phases && before[below + 1].Phases == before[below].Phases ? before[below].Phases : null;
-    }
-
-    // the earlier table's temperature, moved by what it was wrong at the last node in proportion to the kinetic energy
+    // the earlier table's temperature, moved by what it was wrong at the last node, in proportion to the kinetic energy where there is some
     private double Shifted(List<PathNode> nodes, List<PathNode> before, double p, Func<double, double> kinetic)
     {
         double t = ExpansionGrid.TemperatureAt(before, p);
-        if (nodes.Count == 0 || !(kinetic(nodes[^1].PressurePa) > 0)) return t;
-        double shift = (nodes[^1].TemperatureK - ExpansionGrid.TemperatureAt(before, nodes[^1].PressurePa)) * kinetic(p) / kinetic(nodes[^1].PressurePa);
+        if (nodes.Count == 0) return t;
+        double known = kinetic(nodes[^1].PressurePa), shift = (nodes[^1].TemperatureK - ExpansionGrid.TemperatureAt(before, nodes[^1].PressurePa)) * (known > 0 ? kinetic(p) / known : 1);
         return Math.Max(t + Math.Clamp(shift, -30, 30), 0.8 * t);
     }
 
@@ -133,7 +143,7 @@ internal sealed class PathTabulator(Flash flash, TransportModel transport, Throt
                 if (zero > after.PressurePa && zero < before.PressurePa) p = zero;
             }
             double share = Math.Log(before.PressurePa / p) / Math.Log(before.PressurePa / after.PressurePa);
-            var middle = Node(p, kinetic, before.TemperatureK + share * (after.TemperatureK - before.TemperatureK));
+            var middle = Within(before, after, p, kinetic, before.TemperatureK + share * (after.TemperatureK - before.TemperatureK));
             if (middle.Quality == 0 == (before.Quality == 0) && middle.Quality == 1 == (before.Quality == 1)) before = middle;
             else (beyond, after) = (after, middle);
         }
