@@ -51,10 +51,12 @@ public sealed class DistributedRecuperator
         hot.Check("warm");
         cold.Check("cold");
         var question = new RecuperatorCase(Geometry, Wall, Leak, hot, cold, Options);
-        // a grid that is too coarse shows in its error, or in balances that do not close: twice as many cells, at most eight times
+        // a grid that is too coarse shows in its error, or in balances that do not close: twice as many cells, at most eight times. Next to a case that
+        // closed on this grid one that does not is no matter of the grid
+        int most = warm is not null && !Options.GridError ? Options.Cells : MostRefinement * Options.Cells;
         for (int cells = Options.Cells; ; cells *= 2)
         {
-            bool last = cells >= MostRefinement * Options.Cells;
+            bool last = cells >= most;
             try
             {
                 var result = OnGrid(question, cells, warm?.State, cancel);

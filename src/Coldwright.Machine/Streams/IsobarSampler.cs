@@ -84,16 +84,19 @@ internal sealed class IsobarSampler(StreamNodeMaker maker, double pressurePa, St
         }
     }
 
-    // Where one phase more or less is all that changes, its vanishing is followed without certificates; what lies on both sides of that place is
-    // certified. Null: something else happens there.
+    // Where one phase more or less is all that changes, its vanishing is followed without certificates; what lies beyond that place is certified.
+    // Null: something else happens there.
     private (StreamNode Cold, StreamNode Warm)? AtOnce(StreamNode a, StreamNode b, StreamNode? beforeA, StreamNode? afterB)
     {
         int more = a.Fractions.Length - b.Fractions.Length;
         if (Math.Abs(more) != 1 || b.TemperatureK - a.TemperatureK < LeastGain * options.BoundaryK) return null;
-        if (VanishingPhase.Find(maker, pressurePa, Guess(a, b, beforeA, afterB), -more, more > 0 ? a.Phases : b.Phases, more > 0 ? b.Phases : a.Phases, cancel) is not { } k) return null;
+        StreamNode rich = more > 0 ? a : b, poor = more > 0 ? b : a;
+        if (VanishingPhase.Find(maker, pressurePa, Guess(a, b, beforeA, afterB), -more, rich, poor.Phases, cancel) is not { } k) return null;
         double aside = 0.45 * options.BoundaryK;
         if (!(k - aside > a.TemperatureK && k + aside < b.TemperatureK)) return null;
-        if (maker.TryMake(k - aside, pressurePa) is not { } cold || maker.TryMake(k + aside, pressurePa) is not { } warm || cold.Phases != a.Phases || warm.Phases != b.Phases) return null;
+        double side = more > 0 ? -aside : aside;
+        if (maker.TryFollow(k + side, pressurePa, rich.Phases) is not { } within || maker.TryMake(k - side, pressurePa) is not { } without || within.Phases != rich.Phases || without.Phases != poor.Phases) return null;
+        var (cold, warm) = more > 0 ? (within, without) : (without, within);
         return a.MolarEnthalpy < cold.MolarEnthalpy && cold.MolarEnthalpy < warm.MolarEnthalpy && warm.MolarEnthalpy < b.MolarEnthalpy ? (cold, warm) : null;
     }
 

@@ -53,15 +53,15 @@ internal sealed class IsobarSlopes(double pressurePa, CancellationToken cancel)
     private bool Compare(StreamNode node, StreamNodeMaker maker, Func<int, double, StreamNodeMaker> towards, Border below, Border above, NodeSlope[][] slopes, int at)
     {
         double place = above.TemperatureK > below.TemperatureK ? Math.Clamp((node.TemperatureK - below.TemperatureK) / (above.TemperatureK - below.TemperatureK), 0, 1) : 0;
-        if (maker.TryFollow(node.TemperatureK, pressurePa, node.Phases) is not { } here || OneLiquid(here.Phases) != OneLiquid(node.Phases)) return false;
+        if (!maker.TryReturn(node, pressurePa)) return false;
         for (int d = 0; d < slopes.Length; d++)
         {
             double move = below.Slopes[d] + place * (above.Slopes[d] - below.Slopes[d]);
             bool found = false;
             foreach (double hair in Hairs)
             {
-                if (towards(d, hair).TryKeep(node.TemperatureK + hair * move, pressurePa, here.Phases) is not { } there) continue;
-                slopes[d][at] = Slope(here, there, hair);
+                if (towards(d, hair).TryKeep(node.TemperatureK + hair * move, pressurePa, node.Phases) is not { } there) continue;
+                slopes[d][at] = Slope(node, there, hair);
                 found = true;
                 break;
             }
@@ -83,7 +83,8 @@ internal sealed class IsobarSlopes(double pressurePa, CancellationToken cancel)
         int beyond = more > 0 ? first + 1 : first - 2;
         double warming = WarmingK;
         if (beyond >= 0 && beyond < plan.Count) warming = Math.Min(warming, WarmingShare * Math.Abs(plan[beyond].TemperatureK - rich.TemperatureK));
-        if (maker.TryFollowFractions(rich.TemperatureK, pressurePa, rich.Phases) is not { } here) return leave ? moves : null;
+        if (!maker.TryReturn(rich, pressurePa)) return leave ? moves : null;
+        double[] here = rich.Fractions;
         if (maker.TryKeepFractions(rich.TemperatureK + side * warming, pressurePa, rich.Phases) is not { } inward) return leave ? moves : null;
         int vanishing = -1;
         double nearest = MostGaps * gap;

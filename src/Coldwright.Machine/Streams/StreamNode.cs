@@ -1,3 +1,5 @@
+using Coldwright.Fluids.PhaseEquilibrium;
+
 namespace Coldwright.Machine.Streams;
 
 /// <summary>One flash along an isobar: temperature, enthalpy and the columns of <see cref="StreamColumn"/>.</summary>
@@ -17,6 +19,9 @@ internal sealed class StreamNode
     public double[]? Liquid { get; init; }
     /// <summary>Values by column; not a number where the phase is absent, until <see cref="IsobarSampler"/> fills it.</summary>
     public required double[] Values { get; init; }
+
+    /// <summary>The phases themselves, to go on from; null where none were kept.</summary>
+    public FlashMark? Mark { get; init; }
 
     // J/mol; less than this is a liquid that becomes a gas without boiling
     private const double LeastBoiling = 100;

@@ -43,16 +43,27 @@ internal sealed class StreamNodeMaker(Flash flash, TransportModel transport, dou
         return flash.TryFollow(temperatureK, pressurePa, z) && flash.PhaseNames() == phases ? Make(flash.State()) : null;
     }
 
-    /// <summary>As <see cref="TryFollow"/>, the phases' fractions alone.</summary>
-    public double[]? TryFollowFractions(double temperatureK, double pressurePa, string phases)
+    /// <summary>As <see cref="TryFollow"/>, the phases and their fractions alone.</summary>
+    public (string Phases, double[] Fractions)? TryFollowFractions(double temperatureK, double pressurePa, string phases)
     {
-        if (TryKeepFractions(temperatureK, pressurePa, phases) is { } kept) return kept;
+        if (TryKeepFractions(temperatureK, pressurePa, phases) is { } kept) return (phases, kept);
         _started = false;
         Flashes++;
-        return flash.TrySolve(temperatureK, pressurePa, z) && Holds(phases) ? flash.PhaseFractions() : null;
+        return flash.TrySolve(temperatureK, pressurePa, z) ? (flash.PhaseNames(), flash.PhaseFractions()) : null;
     }
 
-    /// <summary>As <see cref="TryKeep"/>, the phases' fractions alone.</summary>
+    /// <summary>Takes up the phases of a node, or finds them anew where it kept none. False: they are others.</summary>
+    public bool TryReturn(StreamNode node, double pressurePa)
+    {
+        if (node.Mark is { } mark)
+        {
+            flash.Return(mark);
+            return Holds(node.Phases);
+        }
+        return TryFollow(node.TemperatureK, pressurePa, node.Phases) is not null && Holds(node.Phases);
+    }
+
+    /// <summary>The fractions of the phases of the last answer moved there without a certificate; null when they are others, or one of them is lost.</summary>
     public double[]? TryKeepFractions(double temperatureK, double pressurePa, string phases) =>
         Holds(phases) && flash.TryFollow(temperatureK, pressurePa, z) && Holds(phases) ? flash.PhaseFractions() : null;
 
@@ -141,6 +152,7 @@ internal sealed class StreamNodeMaker(Flash flash, TransportModel transport, dou
             Vapour = vapour is null ? null : [.. vapour.Composition],
             Liquid = liquids.Count == 0 ? null : Together(liquids),
             Values = v,
+            Mark = flash.Mark(),
         };
     }
 

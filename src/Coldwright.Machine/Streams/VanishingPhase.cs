@@ -14,20 +14,23 @@ internal static class VanishingPhase
     /// <param name="pressurePa">Pa.</param>
     /// <param name="nearK">Where it is thought to be, K.</param>
     /// <param name="side">1: the warmer side has the phase; -1: the colder.</param>
-    /// <param name="rich">Phases on that side.</param>
     /// <param name="poor">Phases on the other.</param>
+    /// <param name="from">A node that has it, whose phases are taken along at first.</param>
     /// <param name="cancel">Cancels the work.</param>
-    public static double? Find(StreamNodeMaker maker, double pressurePa, double nearK, int side, string rich, string poor, CancellationToken cancel)
+    public static double? Find(StreamNodeMaker maker, double pressurePa, double nearK, int side, StreamNode from, string poor, CancellationToken cancel)
     {
+        string rich = from.Phases;
+        maker.TryReturn(from, pressurePa);
         double k = nearK + side * FirstWidthK, width = 3 * FirstWidthK, outside = double.NaN, beyond = double.NaN;
         (double K, double[] Fractions)? near = null, far = null;
         for (int trial = 0; trial < MostTrials; trial++)
         {
             cancel.ThrowIfCancellationRequested();
             // once inside, phases that cannot be kept have been left behind
-            var m = near is not null && maker.Holds(rich) ? maker.TryKeep(k, pressurePa, rich) : maker.TryFollow(k, pressurePa, rich);
-            if (m is null && near is null) return null;
-            if (m is null || m.Phases == poor)
+            (string Phases, double[] Fractions)? found = near is null || !maker.Holds(rich) ? maker.TryFollowFractions(k, pressurePa, rich)
+                : maker.TryKeepFractions(k, pressurePa, rich) is { } kept ? (rich, kept) : null;
+            if (found is null && near is null) return null;
+            if (found is not var (phases, fractions) || phases == poor)
             {
                 if (double.IsNaN(outside) || side * (k - outside) > 0) outside = k;
                 if (near is { } inner) k = 0.5 * (inner.K + outside);
@@ -35,7 +38,7 @@ internal static class VanishingPhase
                 else return null;
                 continue;
             }
-            if (m.Phases != rich)
+            if (phases != rich)
             {
                 // beyond a narrow region's other end
                 if (far is not null) return null;
@@ -45,7 +48,7 @@ internal static class VanishingPhase
                 else return null;
                 continue;
             }
-            var here = (K: k, m.Fractions);
+            var here = (K: k, Fractions: fractions);
             if (near is null)
             {
                 (near, k) = (here, k + side * 2 * FirstWidthK);
