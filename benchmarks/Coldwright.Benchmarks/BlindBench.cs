@@ -1,12 +1,14 @@
 using System.Diagnostics;
 using System.Globalization;
 using System.Text;
+using Coldwright.Benchmarks.Oracle;
 using Coldwright.Blind;
 using Coldwright.Blind.Physics;
 using Coldwright.Machine.Files;
 using Coldwright.Numerics;
 using Coldwright.Runs;
 using Coldwright.Runs.Explain;
+using Coldwright.Runs.Record;
 
 namespace Coldwright.Benchmarks;
 
@@ -17,8 +19,10 @@ internal static class BlindBench
     /// <param name="seed">Seed.</param>
     /// <param name="cases">Number of cases.</param>
     /// <param name="sensors">full, usual, bare or all.</param>
+    /// <param name="against">True: each run is held against a day of the same machine without its faults.</param>
+    /// <param name="oracle">True: instead of explaining, the score of an explainer that knows the generator itself.</param>
     /// <param name="verbose">True: a line for every case, not only for the wrong ones.</param>
-    public static int Run(int seed, int cases, string sensors, bool verbose)
+    public static int Run(int seed, int cases, string sensors, bool against, bool oracle, bool verbose)
     {
         SensorSet[] sets = sensors switch
         {
@@ -27,45 +31,54 @@ internal static class BlindBench
         };
         var folder = MachineFolderReader.ReadTexts(BlindMachine.Yaml);
         if (!folder.IsGood) throw new InvalidOperationException(folder.Problems[0].ToString());
+        if (oracle)
+        {
+            OracleBench.Run(folder, [.. Enumerable.Range(0, cases).AsParallel().AsOrdered().WithDegreeOfParallelism(2).Select(i => (seed, CaseMaker.Make(seed, i)))], sets, verbose);
+            return 0;
+        }
         var made = new BlindCase[cases];
+        var sound = new BlindCase[cases];
         var making = Task.Run(() =>
         {
-            for (int i = 0; i < cases; i++) made[i] = CaseMaker.Make(seed, i);
+            for (int i = 0; i < cases; i++)
+            {
+                made[i] = CaseMaker.Make(seed, i);
+                if (against) sound[i] = CaseMaker.Of(i, made[i].Truth with { Faults = [] });
+            }
         });
         var runs = ModelRuns.Make(folder.Machine!, folder.Layout!, BlindMarch.StopS, 2.5 * (BlindMarch.EndS - BlindMarch.StopS) + 600);
         foreach (var f in runs.Failed) Console.WriteLine($"no run of the model for {f}");
         making.Wait();
         foreach (var set in sets)
         {
-            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"seed {seed}, {cases} cases, {set.ToString().ToLowerInvariant()} sensors"));
+            Console.WriteLine(string.Create(CultureInfo.InvariantCulture, $"seed {seed}, {cases} cases, {set.ToString().ToLowerInvariant()} sensors{(against ? ", held against a good day" : "")}"));
             var all = new List<BlindOutcome>();
             foreach (var c in made)
             {
-                var outcome = One(c, seed, set, folder, runs);
+                var outcome = One(c, against ? sound[c.Number] : null, seed, set, folder, runs);
                 all.Add(outcome);
                 if (verbose || !outcome.IsPlainlyRight) Console.WriteLine(BlindTable.Line(outcome));
             }
-            BlindTable.Write(all, runs.Plain);
+            BlindTable.Write(all, runs.Plain, against);
         }
         return 0;
     }
 
-    private static BlindOutcome One(BlindCase c, int seed, SensorSet set, MachineFolder folder, ModelRuns runs)
+    private static RunRecord Read(BlindCase c, int seed, SensorSet set, MachineFolder folder, int day)
     {
-        var (run, log) = LogWriter.Write(c, set, seed);
-        if (Environment.GetEnvironmentVariable("BLIND_KEEP") is { Length: > 0 } keep)
-        {
-            var dir = Directory.CreateDirectory(Path.Combine(keep, $"{seed}-{c.Number}-{set}")).FullName;
-            File.WriteAllText(Path.Combine(dir, "run.yaml"), run);
-            File.WriteAllText(Path.Combine(dir, "log.csv"), log);
-        }
+        var (run, log) = LogWriter.Write(c, set, seed, day: day);
+        var read = RunImporter.ReadTexts(run, set == SensorSet.Bare ? null : Encoding.UTF8.GetBytes(log));
+        return read.Record is { } record ? record with { Machine = folder.Machine } : throw new InvalidOperationException(string.Join("; ", read.Problems));
+    }
+
+    private static BlindOutcome One(BlindCase c, BlindCase? sound, int seed, SensorSet set, MachineFolder folder, ModelRuns runs)
+    {
         var from = Process.GetCurrentProcess().TotalProcessorTime;
         double Seconds() => (Process.GetCurrentProcess().TotalProcessorTime - from).TotalSeconds;
         try
         {
-            var read = RunImporter.ReadTexts(run, set == SensorSet.Bare ? null : Encoding.UTF8.GetBytes(log));
-            if (read.Record is not { } record) throw new InvalidOperationException(string.Join("; ", read.Problems));
-            var outcome = new BlindOutcome(c, Explainer.Explain(record with { Machine = folder.Machine }, folder.Layout!, runs, follow: false), Seconds(), "");
+            var record = Read(c, seed, set, folder, 0);
+            var outcome = new BlindOutcome(c, Explainer.Explain(record, folder.Layout!, runs, follow: false, earlier: sound is null ? null : Read(sound, seed, set, folder, 1)), Seconds(), "");
             bool tied = !outcome.IsPlainlyRight && outcome.Claimed.Count > 0 && outcome.Claimed.All(x => x.Named.Length > 0 && BlindTie.Holds(c, x.Fault, x.Named, set));
             return outcome with { TieHolds = tied };
         }

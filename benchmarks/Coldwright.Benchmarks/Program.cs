@@ -40,7 +40,7 @@ if (args.Contains("identify")) return IdentifyTable.Run();
 if (args.Contains("blind"))
 {
     int at = Array.IndexOf(args, "--sensors") + 1;
-    return BlindBench.Run(Option("--seed", 1), Option("--cases", 120), at > 0 && at < args.Length ? args[at] : "usual", args.Contains("--verbose"));
+    return BlindBench.Run(Option("--seed", 1), Option("--cases", 120), at > 0 && at < args.Length ? args[at] : "usual", args.Contains("--against"), args.Contains("--oracle"), args.Contains("--verbose"));
 }
 
 var rows = new List<Measurement>();

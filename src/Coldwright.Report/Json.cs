@@ -1,3 +1,4 @@
+using Coldwright.Quantities;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
@@ -60,6 +61,9 @@ public static class Json
         foreach (var item in items) writer.WriteStringValue(item);
         writer.WriteEndArray();
     }
+
+    /// <summary>Writes an array of sentences, in SI.</summary>
+    internal static void Texts(this Utf8JsonWriter writer, string name, IEnumerable<Spoken> items) => writer.Texts(name, items.Select(i => i.ToString()));
 
     /// <summary>Writes names with numbers; a name that comes twice is summed, since a key may stand only once.</summary>
     internal static void Map(this Utf8JsonWriter writer, string name, IEnumerable<(string Name, double Value)> items) => writer.Object(name, () =>

@@ -104,6 +104,19 @@ public sealed class Readout
         _ => With(Figures(value, 3), unit),
     };
 
+    /// <summary>A sentence with its amounts in the chosen system; in SI as it was written.</summary>
+    /// <param name="sentence">The sentence.</param>
+    public string Say(Spoken sentence) => Units == UnitSystem.Us ? sentence.With(Say) : sentence.ToString();
+
+    private string Say(SpokenAmount amount) => amount.Kind switch
+    {
+        SpokenKind.Temperature => Temperature(amount.Value),
+        SpokenKind.TemperatureDifference => Difference(amount.Value),
+        SpokenKind.Pressure => Pressure(amount.Value),
+        SpokenKind.PressureDifference => PressureDifference(amount.Value),
+        _ => throw new ArgumentOutOfRangeException(nameof(amount), amount.Kind, "unknown kind of amount"),
+    };
+
     /// <summary>A number with so many significant figures, no exponent: <c>0.0123</c>, <c>1290</c>.</summary>
     /// <param name="value">Number.</param>
     /// <param name="figures">Significant figures, 1 or more.</param>

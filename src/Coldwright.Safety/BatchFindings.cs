@@ -33,8 +33,8 @@ public static class BatchFindings
         if (result.Impurities.Oxygen is { TenthLeft: > 0.235 } enriched && feed.Gas != "oxygen")
             yield return new("oxygen-in-flask", enriched.Fresh > 0.235 ? Grade.Stop : Grade.Serious, "flask", 100 * enriched.TenthLeft, 23.5, "%", "no more than 23.5 % of oxygen where fire must not be fed",
                 Oxygen.BoilOffEnrichment.Source, "the last tenth of the flask feeds fire like liquid oxygen", "use purer gas; pour the rest away outdoors, off tar and wood, and never top up a flask that has boiled down");
-        foreach (var (name, _, frozen, at) in result.Impurities.Traces.Where(t => t.FrozenKg > 1e-9))
-            yield return new($"freezes-{name}", Grade.Caution, machine.PartsOf<VesselPart>().First().Name, 1e6 * frozen, null, "mg", $"{name.Replace('-', ' ')} that comes with the feed freezes in the cold vessel{(at is { } k ? FormattableString.Invariant($", from {k:0} K down") : "")}",
+        foreach (var (name, _, frozen, _) in result.Impurities.Traces.Where(t => t.FrozenKg > 1e-9))
+            yield return new($"freezes-{name}", Grade.Caution, machine.PartsOf<VesselPart>().First().Name, 1e6 * frozen, null, "mg", $"{name.Replace('-', ' ')} that comes with the feed freezes in the cold vessel",
                 "solid fugacity against the reference model, see docs/theory/freezing.md", "it gathers from batch to batch and plugs the drain valve, which then will not shut or will not open", "dry the feed gas; let the vessel warm and blow it out before the frost can plug the valve");
     }
 

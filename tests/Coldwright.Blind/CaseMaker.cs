@@ -37,6 +37,14 @@ public static class CaseMaker
         }
     }
 
+    /// <summary>A machine as the cases are drawn, whatever its faults are worth.</summary>
+    /// <param name="seed">Seed.</param>
+    /// <param name="number">Number, from 0.</param>
+    public static Truth Drawn(int seed, int number) => Draw(new Random(unchecked(seed * 100_003 + number * 31 + 7)));
+
+    /// <summary>Standard deviations of what is drawn for a sound machine: of the logarithm of a film, of the friction, of a part listed nowhere, of a substance of the charge.</summary>
+    public static (double Film, double Friction, double Part, double Substance) Spread { get; } = (Math.Log(2) / Math.Sqrt(12), 0.3 / Math.Sqrt(12), Scatter, 0.02);
+
     /// <summary>The case of a machine.</summary>
     public static BlindCase Of(int number, Truth truth, CancellationToken cancel = default)
     {

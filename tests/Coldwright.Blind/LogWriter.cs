@@ -28,10 +28,11 @@ public static class LogWriter
     /// <param name="seed">Seed of the sensors' errors.</param>
     /// <param name="untilS">End of the record, s after the start.</param>
     /// <param name="day">Another day than 0 has the same sensors with the same errors, and noise of its own.</param>
-    public static (string Run, string Log) Write(BlindCase c, SensorSet set, int seed, double untilS = BlindMarch.EndS, int day = 0)
+    /// <param name="errors">Draws of the sensors' errors, the lasting ones first, in standard deviations; null: drawn from the seed.</param>
+    public static (string Run, string Log) Write(BlindCase c, SensorSet set, int seed, double untilS = BlindMarch.EndS, int day = 0, Func<double>? errors = null)
     {
         var random = new Random(unchecked(seed * 7919 + c.Number * 17 + (int)set));
-        double Normal() => Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
+        double Normal() => errors is not null ? errors() : Math.Sqrt(-2 * Math.Log(1 - random.NextDouble())) * Math.Cos(2 * Math.PI * random.NextDouble());
         bool fed = c.Course.FedKg > 0;
         double openS = c.Truth.Of("discharge-too-warm", 0) > 0 ? BlindMarch.EarlyOpenS : BlindMarch.OpenS;
         var run = new StringBuilder();

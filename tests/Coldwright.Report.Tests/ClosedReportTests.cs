@@ -67,7 +67,7 @@ public class ClosedReportTests
     public void The_start_is_told_in_the_readers_units()
     {
         string Start(RatingReport report) => new ClosedWords(report, report.Result.Main.Closed!, report.Readout(typographic: false)).Start;
-        Assert.Equal("At rest and warm both sides stand at 17.8 bar abs; whether the motor runs up against that is doubtful. While all is warm the high side runs at 27.9 bar abs, above the 25.0 bar abs allowed: a buffer of 12.1 L would hold it, or only 241 g let in at first and the rest once it is cold.", Start(FakeRating.Closed));
+        Assert.Equal("At rest and warm both sides stand at 17.8 bar absolute; whether the motor runs up against that is doubtful. While all is warm the high side runs at 27.9 bar absolute, above the 25 bar absolute allowed: a buffer of 12.1 L in place of the 10 L there are would hold it, or only 241 g let in at first and the rest once it is cold.", Start(FakeRating.Closed));
         Assert.Contains("stand at 243.5 psig", Start(FakeRating.ClosedTooWarm), StringComparison.Ordinal);
         Assert.EndsWith("the motor does not run up against that. The first minutes were not found.", Start(FakeRating.ClosedBlock), StringComparison.Ordinal);
     }

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using Coldwright.Fluids.Substances;
+using Coldwright.Quantities;
 using Coldwright.Report.Cooldown;
 using Coldwright.Safety;
 using Coldwright.Simulation.Cooldown;
@@ -14,7 +15,7 @@ public class CooldownReportTests
 
     private static double[] Of(Func<double, double> f) => [.. _time.Select(f)];
 
-    private static CooldownReport Report(bool warmUp = false, UnitSystem units = UnitSystem.Si) => new()
+    internal static CooldownReport Report(bool warmUp = false, UnitSystem units = UnitSystem.Si) => new()
     {
         Machine = FakeRating.Working.Machine,
         Findings = [new("trapped-liquid", Grade.Stop, "vessel <1>", 2929e5, 25e5, "Pa", "every space has a relief", "somebody, 2020", "it bursts", "put one on"), Cautions.LocalCodes],
@@ -24,7 +25,7 @@ public class CooldownReportTests
             Model = "reference", IsWarmUp = warmUp, PlateauK = 131.2, EndK = 133, EndRateKPerH = -0.4, CondensingK = 113.7,
             TimeToK = [new(200, 3000, ""), new(113.7, null, "nitrogen <condenses>")],
             StoppedBy = warmUp ? [] : [new("leak", "heat leak", 40, 0.8), new("exchanger", "left in the recuperator", 10, 0.2)],
-            Sentence = "It stops at 131.2 K. The heat leak stops it & more.",
+            Sentence = Spoken.Of($"It stops at {SpokenAmount.Temperature(131.2)}. The heat leak stops it & more."),
             Series = new CooldownSeries
             {
                 TimeS = _time, TemperatureK = Of(t => 130 + 160 * Math.Exp(-t / 3000)), ThrottleInletK = Of(t => 140 + 150 * Math.Exp(-t / 2500)), PrecooledK = Of(t => 240 + 50 * Math.Exp(-t / 100)),
@@ -32,7 +33,7 @@ public class CooldownReportTests
                 RecuperatorW = Of(t => 30 * Math.Exp(-t / 3000)), LoadMassW = Of(t => 20 * Math.Exp(-t / 3000)), InsulationW = Of(t => 10 * Math.Exp(-t / 3000)), LeakW = Of(t => 40 * (1 - Math.Exp(-t / 4000))),
                 LoadW = Of(_ => 0), PowerW = Of(t => 600 + t / 100),
             },
-            Events = [new(30, "high side highest"), new(3000, "the cold has come through")],
+            Events = [new(30, Spoken.Of($"high side highest: {SpokenAmount.Pressure(20e5)}")), new(3000, "the cold has come through")],
             Masses = [new("vessel", 1.2, 80e3)],
             Changes = [new("leak", "half the heat leak", -12, 141.2, 9000, 4000)],
             Sensitivities = [new("leak", "heat leak", 24, 1200)],

@@ -1,5 +1,6 @@
 using Coldwright.Fluids.Substances;
 using Coldwright.Machine.Description;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Rating;
 
 namespace Coldwright.Report.Tests;
@@ -21,7 +22,7 @@ internal static class FakeClosed
         {
             StandstillPressurePa = 17.8e5, StandstillLiquidShare = 0.02, ReadStandstillPa = 16e5, Motor = "doubtful", HighestStandstillPa = 24.5e5, FirstHighPa = 27.9e5, FirstLowPa = 2.84e5, FirstDischargeK = 423.3,
             AllowedHighPa = 25e5, BufferNeededM3 = 0.0121, FirstChargeKg = 0.241,
-            Sentence = "At rest and warm both sides stand at 17.8 bar absolute; whether the motor runs up against that is doubtful. While all is warm the high side runs at 27.9 bar absolute, above the 25 bar allowed: a buffer of 12.1 L in place of the 10 L there are would hold it, or only 241 g let in at first and the rest once it is cold.",
+            Sentence = Spoken.Of($"At rest and warm both sides stand at {SpokenAmount.Pressure(17.8e5)}; whether the motor runs up against that is doubtful. While all is warm the high side runs at {SpokenAmount.Pressure(27.9e5)}, above the {SpokenAmount.Pressure(25e5, "0.#")} allowed: a buffer of 12.1 L in place of the 10 L there are would hold it, or only 241 g let in at first and the rest once it is cold."),
         },
         Sensitivity = Sensitivity(WithLiquid),
     };
@@ -29,7 +30,7 @@ internal static class FakeClosed
     public static ClosedLoopResult Held { get; } = Loop with
     {
         Held = HeldPressure.Both, ChargeIsAnswer = true, ThrottleLengthM = 1.83, ThrottleOpening = null, Buffer = null, PrecoolerEvaporatingK = null, PrecoolerRunShare = null, Sensitivity = null, ThrottleChoked = true,
-        StartUp = Loop.StartUp with { FirstHighPa = null, FirstLowPa = null, FirstDischargeK = null, AllowedHighPa = null, BufferNeededM3 = null, FirstChargeKg = null, ReadStandstillPa = null, Motor = "does not start" },
+        StartUp = Loop.StartUp with { FirstHighPa = null, FirstLowPa = null, FirstDischargeK = null, AllowedHighPa = null, BufferNeededM3 = null, FirstChargeKg = null, ReadStandstillPa = null, Motor = "does not start", Sentence = Spoken.Of($"At rest and warm both sides stand at {SpokenAmount.Pressure(17.8e5)}; the motor does not run up against that. The first minutes were not found.") },
     };
 
     public static ClosedLoopResult WithoutProduct { get; } = Loop with { Held = HeldPressure.Low, ThrottleOpening = 1.12, Sensitivity = Sensitivity(["no_load_temperature_K", "power_W"]) };

@@ -1,5 +1,6 @@
 using Coldwright.Fluids.Substances;
 using Coldwright.Machine.Description;
+using Coldwright.Quantities;
 using Coldwright.Report.Rating;
 using Coldwright.Safety;
 using Coldwright.Simulation.Rating;
@@ -34,7 +35,7 @@ internal static class FakeRating
                 EnergyKWhPerL = null,
                 CostPerL = null,
                 Liquid = Working.Result.Main.Liquid! with { RateKgPerS = 0, RateLPerH = 0, CollectedLPerH = 0, FlashFraction = 0 },
-                LimitedBy = new(LimitationKind.Leak, "It stops at 148.6 K, 40.2 K above where nitrogen condenses at 16 bar: the heat leak, 21 W, eats all the cooling. Half the leak would reach 112 K."),
+                LimitedBy = new(LimitationKind.Leak, Spoken.Of($"It stops at {SpokenAmount.Temperature(148.6)}, {SpokenAmount.Difference(40.2)} above where nitrogen condenses at {SpokenAmount.Pressure(16e5, "0")}: the heat leak, 21 W, eats all the cooling. Half the leak would reach {SpokenAmount.Temperature(112, "0")}.")),
                 Limits = [new("discharge temperature", "compressor", 391.4, 383.15, "K", true)],
             },
             Warnings = [],
@@ -124,7 +125,7 @@ internal static class FakeRating
         Exergy = new(1215.7, 41.2, 64.8, [("compressor", 472.1), ("aftercooler", 118.3), ("precooler", 231.6), ("recuperator", 173.2), ("throttle", 92.4), ("coil", 21.7), ("heat leak", 17.9), ("flash vapour", 49.2), ("motor", 15.4), ("mixing of feed", 0.3)]),
         Balance = new(0, 3.1e-12, 4.4e-9),
         Limits = [new("discharge temperature", "compressor", 371.9, 383.15, "K", false), new("pressure", "vessel", 16e5, 62e5, "Pa", false), new("pinch difference", "recuperator", 1.62, 0.1, "K", false)],
-        LimitedBy = new(LimitationKind.Works, "It makes 0.19 L/h of nitrogen at 108.4 K; the largest lever is the recuperator: its streams come within 1.6 K at 187 K, where the high-pressure stream begins to condense.", 187, "vapour / vapour+liquid"),
+        LimitedBy = new(LimitationKind.Works, Spoken.Of($"It makes 0.19 L/h of nitrogen at {SpokenAmount.Temperature(108.4)}; the largest lever is the recuperator: its streams come within {SpokenAmount.Difference(1.6)} at {SpokenAmount.Temperature(187, "0")}, where the high-pressure stream begins to condense."), 187, "vapour / vapour+liquid"),
         Warnings = ["nitrogen with isobutane: pair parameters estimated by a published scheme"],
     };
 

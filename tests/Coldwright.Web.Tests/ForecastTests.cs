@@ -18,7 +18,7 @@ public partial class ForecastTests(Browser browser)
     {
         await using var page = await OpenPage.Open(browser, example: "closed-loop");
         Assert.Contains("between the two pressures of the file", await page.Tab.InnerTextAsync("#now-source"), StringComparison.Ordinal);
-        await Settled(page);
+        await page.Settled(Patience);
         await page.Picture("closed-settled");
         var settled = Value(await page.Figure("No-load temperature"));
         Assert.Contains("pressures from hardware and charge", await page.Tab.InnerTextAsync("#now-source"), StringComparison.Ordinal);
@@ -38,7 +38,7 @@ public partial class ForecastTests(Browser browser)
         // Let go: the same at once, then the loop closed anew in its place.
         await slider.EvaluateAsync("s => s.dispatchEvent(new Event('change'))");
         await page.Tab.WaitForFunctionAsync("() => document.getElementById('now-source').dataset.state === 'first' && document.getElementById('now-source').textContent.includes('along the slopes')");
-        await Settled(page);
+        await page.Settled(Patience);
         var closed = Value(await page.Figure("No-load temperature"));
         Assert.False((await page.Figure("No-load temperature")).StartsWith('≈'));
         // A step of a twentieth on a slope: the forecast is nearer to the closed answer than the answer before, or as near as its last digit shows.
@@ -52,10 +52,15 @@ public partial class ForecastTests(Browser browser)
         // Where it will freeze is told for what circulates, not for what was let in.
         await page.Tab.EvaluateAsync("location.hash = 'mixture'");
         await page.Tab.WaitForFunctionAsync("() => document.getElementById('freezing').textContent.includes('By the reference model, for the mixture that circulates')");
+
+        // All of it to a reader of Fahrenheit.
+        await page.Tab.SelectOptionAsync("#units", "us");
+        await page.Tab.EvaluateAsync("location.hash = 'stands'");
+        await page.Tab.WaitForFunctionAsync("() => document.querySelector('#stands-answer .verdict').textContent.includes('°F')");
+        await page.Settled(Patience);
+        Assert.Empty(await page.SiLines("main"));
         Assert.Empty(page.Complaints);
     }
-
-    private static Task Settled(OpenPage page) => page.Tab.WaitForSelectorAsync("#now-source[data-state=settled]", new() { Timeout = Patience });
 
     private static double Value(string text) => double.Parse(Number().Match(text).Value.Replace('−', '-'), CultureInfo.InvariantCulture);
 }

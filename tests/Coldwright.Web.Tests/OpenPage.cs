@@ -1,4 +1,5 @@
 using System.Net;
+using System.Text.RegularExpressions;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
@@ -6,7 +7,7 @@ using Microsoft.Playwright;
 namespace Coldwright.Web.Tests;
 
 /// <summary>A cooler's copy, its server and a tab that shows it; everything the tab complained about is kept.</summary>
-internal sealed class OpenPage : IAsyncDisposable
+internal sealed partial class OpenPage : IAsyncDisposable
 {
     public const int Desktop = 1280, Phone = 390;
 
@@ -25,12 +26,12 @@ internal sealed class OpenPage : IAsyncDisposable
     /// <summary>Every address that the tab asked for.</summary>
     public IReadOnlyList<string> Addresses => _addresses;
 
-    public static async Task<OpenPage> Open(Browser browser, string view = "", int width = Desktop, string example = "workshop", ColorScheme scheme = ColorScheme.Light, string? token = null)
+    public static async Task<OpenPage> Open(Browser browser, string view = "", int width = Desktop, string example = "workshop", string? token = null)
     {
         var chromium = browser.Ready;
         var cooler = new CoolerCopy(example);
         var server = await PageServer.Start(new PageOptions { Directory = cooler.Path, Address = token is null ? IPAddress.Loopback : IPAddress.Any, Token = token });
-        var context = await chromium.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = width == Phone ? 844 : 860 }, ColorScheme = scheme, AcceptDownloads = true });
+        var context = await chromium.NewContextAsync(new() { ViewportSize = new() { Width = width, Height = width == Phone ? 844 : 860 }, ColorScheme = ColorScheme.Light, AcceptDownloads = true });
         var page = new OpenPage(cooler, server, context, await context.NewPageAsync());
         page.Listen(page.Tab);
         if (token is null) await page.GoTo(view);
@@ -62,8 +63,19 @@ internal sealed class OpenPage : IAsyncDisposable
 
     public static Task Ready(IPage tab) => tab.WaitForSelectorAsync("body[data-ready]");
 
-    /// <summary>Waits until the reference model has answered.</summary>
-    public Task Settled() => Tab.WaitForSelectorAsync("#now-source[data-state=settled]", new() { Timeout = 60000 });
+    /// <summary>Waits until the reference model has answered; when it does not, tells what the page says instead.</summary>
+    /// <param name="patienceMs">How long, ms.</param>
+    public async Task Settled(int patienceMs = 60_000)
+    {
+        try
+        {
+            await Tab.WaitForSelectorAsync("#now-source[data-state=settled]", new() { Timeout = patienceMs });
+        }
+        catch (TimeoutException)
+        {
+            Assert.Fail($"not settled after {patienceMs / 1000} s; the page says: {await Tab.InnerTextAsync("#now")}; complaints: {string.Join("; ", _complaints)}; work: {await Tab.EvaluateAsync<string>("fetch('/api/pulse').then(r => r.text())")}");
+        }
+    }
 
     /// <summary>A figure of the row that never leaves, as text.</summary>
     public Task<string> Figure(string name) => Tab.InnerTextAsync($"[data-name='{name}'] .value");
@@ -84,6 +96,25 @@ internal sealed class OpenPage : IAsyncDisposable
         var found = await (place is null ? Tab.RunAxe(rules) : Tab.Locator(place).RunAxe(rules));
         return [.. found.Violations.Select(v => $"{v.Id}: {v.Help} ({string.Join(", ", v.Nodes.Take(3).Select(n => n.Html[..Math.Min(n.Html.Length, 160)]))})")];
     }
+
+    /// <summary>
+    /// Lines of a place that speak of kelvin, bar or degrees Celsius to a reader who chose US units. The kelvins beside a Fahrenheit may stay
+    /// (in brackets, or alone in a cell), and so may the caloric zero, sources, the machine file's own text, and the notes of parts about themselves.
+    /// </summary>
+    public async Task<IReadOnlyList<string>> SiLines(string place)
+    {
+        var text = await Tab.Locator(place).InnerTextAsync();
+        return [.. text.Split('\n', '\t').Where(l => SiAmount().IsMatch(KelvinBeside().Replace(l.Trim(), "")) && !AllowedSi().IsMatch(l))];
+    }
+
+    [GeneratedRegex(@"[0-9]\s(K|bar|kPa|MPa|°C)\b(?!/)")]
+    private static partial Regex SiAmount();
+
+    [GeneratedRegex(@"\([−-]?[0-9.]+\sK\)|^[−-]?[0-9.]+\sK$")]
+    private static partial Regex KelvinBeside();
+
+    [GeneratedRegex("ideal gas at 300 K|^Source: |^(precooler|compressor|coil|vessel|buffer): ")]
+    private static partial Regex AllowedSi();
 
     /// <summary>Fails with all that breaks those rules.</summary>
     public async Task IsAccessible()

@@ -70,6 +70,9 @@ public partial class WorkTests(Browser browser)
         Assert.True(await page.Tab.Locator("#cool .work-result figure").CountAsync() >= 3);
         await page.IsFitToRead("cool");
         await page.WholePictures("cool-done");
+        await page.Tab.SelectOptionAsync("#units", "us");
+        await page.Tab.WaitForFunctionAsync("() => document.querySelector('#cool .work-result .verdict').textContent.includes('°F')");
+        Assert.Empty(await page.SiLines("#cool .work-result"));
         Assert.Empty(page.Complaints);
     }
 

@@ -14,7 +14,7 @@ internal static class CooldownCommand
     private static readonly Option<string?> _load = new("--load") { HelpName = "POWER", Description = "heat put into the load on purpose: \"5 W\"" };
     private static readonly Option<bool> _warmUp = new("--warm-up") { Description = "the compressor stands still: how it warms up, from --from or from the plateau" };
     private static readonly Option<bool> _slopes = new("--sensitivity") { Description = "also the slopes of temperature and time by the machine's parameters" };
-    private static readonly Option<bool> _direct = new("--direct") { Description = "no property tables: every property a flash of the model. Very slow, a check on the tables; give --until" };
+    private static readonly Option<bool> _direct = new("--direct") { Description = "no property tables: every property a flash of the model. Takes a few times as long; a check on the tables" };
 
     public static Command Create(Terminal terminal)
     {
@@ -77,8 +77,8 @@ internal static class CooldownCommand
             Cubic = faces.Model == ModelChoice.Cubic, UntilS = seconds, UntilK = kelvin, FromK = Read(_from, QuantityKind.Temperature), LoadW = Read(_load, QuantityKind.Power) ?? 0,
             WarmUp = parsed.GetValue(_warmUp), Sensitivity = parsed.GetValue(_slopes), Direct = parsed.GetValue(_direct),
         };
-        // whole further runs by flashes would take an hour
-        if (options.Direct) options = options with { Plateau = false, Halving = false };
+        // what halving changes is a difference of runs that tables give as well
+        if (options.Direct) options = options with { Halving = false };
         if (problems.Count > 0) throw new InputException("", problems);
         try
         {

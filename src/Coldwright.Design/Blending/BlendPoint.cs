@@ -1,3 +1,5 @@
+using Coldwright.Quantities;
+
 namespace Coldwright.Design.Blending;
 
 /// <summary>What a mixture does, by one model. SI.</summary>
@@ -26,7 +28,7 @@ public sealed record BlendPoint
     /// <summary>True with two liquids before the throttle; null where it was not looked at.</summary>
     public bool? TwoLiquids { get; init; }
     /// <summary>Limits broken, in words.</summary>
-    public IReadOnlyList<string> Broken { get; init; } = [];
+    public IReadOnlyList<Spoken> Broken { get; init; } = [];
 
     /// <summary>True when it keeps every limit and has an answer.</summary>
     public bool IsGood => Merit > Unusable;

@@ -7,6 +7,7 @@ using Coldwright.Fluids.Substances;
 using Coldwright.Machine.Description;
 using Coldwright.Machine.Layout;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 using Coldwright.Safety;
 using Coldwright.Simulation.Rating;
 
@@ -58,7 +59,7 @@ internal sealed class BlendRater
     /// <param name="nearK">Temperature without load of a mixture close by, K: the search for it begins a little above; null: at the warm end.</param>
     public BlendPoint Of(double[] x, double floor = double.NegativeInfinity, bool full = false, double? nearK = null)
     {
-        var broken = new List<string>();
+        var broken = new List<Spoken>();
         // what needs no fluid comes first: a mixture that is not allowed is not rated
         double over = Judge(x, broken);
         if (over > 0 && !full) return new BlendPoint { Merit = BlendPoint.Unusable * (1 + over), Broken = broken };
@@ -76,7 +77,7 @@ internal sealed class BlendRater
         }
     }
 
-    private double Judge(double[] x, List<string> broken)
+    private double Judge(double[] x, List<Spoken> broken)
     {
         double over = 0;
         void Most(string what, double value, double? limit)
@@ -90,7 +91,7 @@ internal sealed class BlendRater
         return over;
     }
 
-    private BlendPoint Rated(HelmholtzModel model, string[] names, double[] z, double floor, bool full, double? nearK, List<string> broken, double over)
+    private BlendPoint Rated(HelmholtzModel model, string[] names, double[] z, double floor, bool full, double? nearK, List<Spoken> broken, double over)
     {
         var (high, low) = (_machine.Operation.HighPressurePa, _machine.Operation.LowPressurePa);
         double coldK = _loadK - _layout.Coil.DifferenceK, warmK = _layout.Precooler is { } p ? Math.Min(p.OutletTemperatureK, _machine.Room.TemperatureK + _layout.Aftercooler.ApproachK) : _machine.Room.TemperatureK + _layout.Aftercooler.ApproachK;
@@ -122,7 +123,7 @@ internal sealed class BlendRater
         return Limited(point, loop, s, model, broken, over, full);
     }
 
-    private BlendPoint Limited(BlendPoint point, LoopSolver loop, LoopSolution s, HelmholtzModel model, List<string> broken, double over, bool full)
+    private BlendPoint Limited(BlendPoint point, LoopSolver loop, LoopSolution s, HelmholtzModel model, List<Spoken> broken, double over, bool full)
     {
         var limits = _options.Limits;
         double suctionK = loop.Low.Temperature(s.SuctionEnthalpy);
@@ -131,7 +132,7 @@ internal sealed class BlendRater
         if (discharge > DischargeK)
         {
             over += discharge / DischargeK - 1;
-            broken.Add(FormattableString.Invariant($"discharge {discharge - 273.15:0.#} °C, allowed {DischargeK - 273.15:0.#} °C"));
+            broken.Add(Spoken.Of($"discharge {SpokenAmount.Celsius(discharge)}, allowed {SpokenAmount.Celsius(DischargeK)}"));
         }
         var cold = loop.StateAtEnthalpy(loop.LowPressurePa, s.ThrottleInlet, loop.Low.Temperature(s.ThrottleInlet));
         var nearest = new FreezingModel(model).At(cold, searchTemperatures: false).Where(m => m.Margin is not null).MinBy(m => m.Margin);

@@ -1,4 +1,5 @@
 using Coldwright.Fluids.Substances;
+using Coldwright.Quantities;
 
 namespace Coldwright.Design.Blending;
 
@@ -72,7 +73,7 @@ public sealed record BlendResult
     /// <summary>What a mole fraction may be off.</summary>
     public required double FillingError { get; init; }
     /// <summary>What a person must be told.</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    public required IReadOnlyList<Spoken> Warnings { get; init; }
     /// <summary>True when it was stopped: the best so far.</summary>
     public bool Stopped { get; init; }
 }

@@ -6,6 +6,7 @@ using Coldwright.Fluids.Substances;
 using Coldwright.Machine.Description;
 using Coldwright.Machine.Layout;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Parts;
 using Coldwright.Simulation.Rating;
 
@@ -84,7 +85,7 @@ public static class BlendSearch
             FillingError = options.FillingError,
             Stopped = stopped || cancel.IsCancellationRequested,
             Warnings = [.. said, .. known ? Array.Empty<string>() : ["the file's own mixture has a gas that may not be used here: it is not compared with"],
-                .. !choice.Main.IsGood ? [$"the best breaks a limit in one of the models: {string.Join("; ", choice.Main.Broken)}"] : Array.Empty<string>(),
+                .. !choice.Main.IsGood ? [Spoken.Of($"the best breaks a limit in one of the models: {Spoken.Join("; ", choice.Main.Broken)}")] : Array.Empty<Spoken>(),
                 .. (reference is null ? CubicModel.Create(choice.Mixture.Names).Warnings : ReferenceModel.Create(choice.Mixture.Names).Warnings)],
         };
     }

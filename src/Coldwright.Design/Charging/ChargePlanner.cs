@@ -7,6 +7,7 @@ using Coldwright.Machine.Description;
 using Coldwright.Machine.Feed;
 using Coldwright.Machine.Layout;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 using Coldwright.Simulation.AtRest;
 using Coldwright.Simulation.Parts;
 using Coldwright.Simulation.Rating;
@@ -40,7 +41,7 @@ public static class ChargePlanner
         HelmholtzModel Model(IReadOnlyList<string> names) => cubic ? CubicModel.Create(names) : ReferenceModel.Create(names);
         observer?.Invoke("measuring the loop's space");
         var space = LoopSpace.Of(machine, layout, cancel);
-        var said = new List<string>(space.Said);
+        List<Spoken> said = [.. space.Said];
         var gas = new RestingGas(mixture.Names, space.VolumeM3, machine.Room.TemperatureK, Model);
         double[] z = [.. mixture.MoleFractions];
         double molarMass = mixture.Names.Zip(z, (n, x) => x * SubstanceCatalog.Get(n).MolarMass).Sum(), total = Amount(machine, options, gas, z, molarMass, said);
@@ -52,7 +53,7 @@ public static class ChargePlanner
         var difference = new IsothermalDifference(CubicModel.Create(mixture.Names), high, low, product, layout.Precooler?.OutletTemperatureK ?? machine.Room.TemperatureK);
         var recipe = FillingRecipe.Make(gas, moles, roomPa, options, x => difference.Smallest([.. x]), cancel);
         if (options.Mixture is null && options.MassKg is null && machine.Charge.MassKg is not null && machine.Operation.StandstillPressurePa is { } read && Math.Abs(read / recipe.StandstillPa - 1) > ReadApart)
-            said.Add(FormattableString.Invariant($"the file says that the loop stands at {read / 1e5:0.#} bar absolute; its mass in these volumes comes to {recipe.StandstillPa / 1e5:0.#} bar: weigh again, or check the volumes that were assumed"));
+            said.Add(Spoken.Of($"the file says that the loop stands at {SpokenAmount.Pressure(read, "0.#")}; its mass in these volumes comes to {SpokenAmount.Pressure(recipe.StandstillPa, "0.#")}: weigh again, or check the volumes that were assumed"));
         var evacuation = Pumped(machine, options, mixture, space.VolumeM3, total, said);
         var topUps = TopUp.Of(gas, moles, options.LostKg, options.NowPa);
 
@@ -81,7 +82,7 @@ public static class ChargePlanner
             ColdestK = coldest,
             Model = cubic ? "cubic" : "reference",
             Findings = ChargeFindings.Of(charged, shop, recipe, evacuation, traces, cold, total),
-            Warnings = [.. said.Concat(Model(mixture.Names).Warnings).Concat(cold?.Warnings ?? []).Distinct()],
+            Warnings = [.. said.Concat(Spoken.All(Model(mixture.Names).Warnings)).Concat(cold?.Warnings ?? []).Distinct()],
             Stopped = stopped,
         };
     }
@@ -92,7 +93,7 @@ public static class ChargePlanner
         return new([.. present.Select(p => p.First)], [.. present.Select(p => p.Second)]);
     }
 
-    internal static double Amount(MachineDescription machine, ChargeOptions options, RestingGas gas, double[] z, double molarMass, List<string> said)
+    internal static double Amount(MachineDescription machine, ChargeOptions options, RestingGas gas, double[] z, double molarMass, List<Spoken> said)
     {
         if ((options.MassKg ?? machine.Charge.MassKg) is { } kg) return kg / molarMass;
         if (machine.Operation.StandstillPressurePa is not { } rest)
@@ -103,18 +104,18 @@ public static class ChargePlanner
         return Math.Exp(Numerics.Roots.Brent.Solve(Off, ideal - 1, Off(ideal - 1), ideal + 3, Off(ideal + 3), 1e-11));
     }
 
-    private static double Coldest(LoopLayout layout, List<string> said)
+    private static double Coldest(LoopLayout layout, List<Spoken> said)
     {
         if (layout.Feed is { } feed)
         {
             var fluid = new ProductFluid(feed.Gas);
             return fluid.Saturation(Math.Min(feed.PressurePa, 0.99 * fluid.CriticalPressurePa))!.Value.TemperatureK - layout.Coil.DifferenceK;
         }
-        said.Add(FormattableString.Invariant($"how cold it gets is not told by a product: {UsualColdestK} K were taken (our assumption) to judge what an error costs and what freezes"));
+        said.Add(Spoken.Of($"how cold it gets is not told by a product: {SpokenAmount.Temperature(UsualColdestK, "0.#")} was taken (our assumption) to judge what an error costs and what freezes"));
         return UsualColdestK;
     }
 
-    private static Evacuation Pumped(MachineDescription machine, ChargeOptions options, Composition mixture, double volumeM3, double total, List<string> said)
+    private static Evacuation Pumped(MachineDescription machine, ChargeOptions options, Composition mixture, double volumeM3, double total, List<Spoken> said)
     {
         double vacuum = options.VacuumPa ?? machine.Charge.EvacuatedToPa ?? ChargeOptions.UsualVacuumPa;
         if (options.VacuumPa is null && machine.Charge.EvacuatedToPa is null)
@@ -123,7 +124,7 @@ public static class ChargePlanner
         return Evacuation.Of(vacuum, options.Rinses, options.RinsePa ?? machine.Room.PressurePa + ChargeOptions.RinseOverRoomPa, rinse, volumeM3, machine.Room.TemperatureK, total, ChargeOptions.AllowedAir);
     }
 
-    private static (ModelRating? Rating, bool Stopped) Circulating(MachineDescription charged, LoopLayout layout, ShopDescription? shop, RatingOptions options, Action<string>? observer, List<string> said, CancellationToken cancel)
+    private static (ModelRating? Rating, bool Stopped) Circulating(MachineDescription charged, LoopLayout layout, ShopDescription? shop, RatingOptions options, Action<string>? observer, List<Spoken> said, CancellationToken cancel)
     {
         var prices = shop ?? new ShopDescription { Currency = "", ElectricityPerKWh = 0, GasPerKg = new Dictionary<string, double>() };
         try

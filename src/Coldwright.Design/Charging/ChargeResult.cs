@@ -1,4 +1,5 @@
 using Coldwright.Fluids.Substances;
+using Coldwright.Quantities;
 using Coldwright.Safety;
 using Coldwright.Simulation.Rating;
 
@@ -34,7 +35,7 @@ public sealed record ChargeResult
     /// <summary>Safety findings, gravest first, the standing reminder last.</summary>
     public required IReadOnlyList<Finding> Findings { get; init; }
     /// <summary>What a person must be told.</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    public required IReadOnlyList<Spoken> Warnings { get; init; }
     /// <summary>True when the closed loop was stopped; the recipe stands.</summary>
     public bool Stopped { get; init; }
 

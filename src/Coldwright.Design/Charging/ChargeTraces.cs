@@ -2,6 +2,7 @@ using Coldwright.Fluids.Freezing;
 using Coldwright.Fluids.Substances;
 using Coldwright.Machine.Description;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 
 namespace Coldwright.Design.Charging;
 
@@ -11,7 +12,7 @@ internal static class ChargeTraces
     private const double AirOxygen = 0.2095, Nothing = 1e-12;
     private static readonly string[] _freezing = ["water", "carbon-dioxide"];
 
-    public static IReadOnlyList<TraceInCharge> Of(Composition mixture, Evacuation pump, double chargeMol, ShopDescription? shop, double highPa, double coldestK, List<string> said)
+    public static IReadOnlyList<TraceInCharge> Of(Composition mixture, Evacuation pump, double chargeMol, ShopDescription? shop, double highPa, double coldestK, List<Spoken> said)
     {
         double Brought(string name) => shop is null ? 0 : mixture.Names.Zip(mixture.MoleFractions, (gas, x) => shop.GasImpurities.TryGetValue(gas, out var held) && held.TryGetValue(name, out double share) ? x * share : 0).Sum();
         if (shop is null || mixture.Names.All(n => !shop.GasImpurities.ContainsKey(n)))

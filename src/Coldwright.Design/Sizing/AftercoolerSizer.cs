@@ -3,6 +3,8 @@ using Coldwright.Fluids.Transport;
 using Coldwright.Machine.Compression;
 using Coldwright.Machine.Description;
 using Coldwright.Machine.HeatTransfer;
+using Coldwright.Quantities;
+using static Coldwright.Quantities.SpokenAmount;
 
 namespace Coldwright.Design.Sizing;
 
@@ -48,14 +50,15 @@ internal static class AftercoolerSizer
                 Figures = [new("length_m", "Length", length, "m"), new("drop_Pa", "Gas loses", drop, "Pa") { IsDifference = true }, new("heat_W", "Heat given to the air", heat, "W"), new("copper_kg", "Copper", RecuperatorSizer.Copper(tube, length), "kg"), new("allowed_Pa", "Tube allowed", c.AllowedPa(tube), "Pa")],
                 Cut = [new(tube.Text, length, "m", c.PerMetre(tube.OutsideDiameterM, tube.WallM))],
                 Keys = [("approach", FormattableString.Invariant($"{approach:0.#} K")), ("pressure-drop", FormattableString.Invariant($"{drop / 1e5:0.###} bar"))],
-                WhyNot = drop > DropShare * pressure ? FormattableString.Invariant($"the gas loses {drop / 1e5:0.##} bar in it") : length > 60 ? FormattableString.Invariant($"{length:0} m of bare tube; take one with fins") : "",
+                WhyNot = drop > DropShare * pressure ? Spoken.Of($"the gas loses {PressureDifference(drop)} in it") : length > 60 ? FormattableString.Invariant($"{length:0} m of bare tube; take one with fins") : "",
             };
         });
         return new SizeResult
         {
             Part = part.Name,
             Kind = "aftercooler",
-            Target = new("approach_K", "Gas warmer than the room's air", approach, "K", null, FormattableString.Invariant($"{heat:0.#} W from {hot - 273.15:0.#} °C down")) { IsDifference = true },
+            Target = new("approach_K", "Gas warmer than the room's air", approach, "K") { IsDifference = true },
+            TargetRemark = Spoken.Of($"{heat:0.#} W from {Celsius(hot)} down"),
             Method = FormattableString.Invariant($"bare tube across {AirSpeedMPerS} m/s of the room's air, gas inside"),
             Options = SizeContext.Sorted(found, "copper_kg"),
             Columns = ["length_m", "drop_Pa", "copper_kg"],

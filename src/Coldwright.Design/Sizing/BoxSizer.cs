@@ -2,7 +2,9 @@ using Coldwright.Machine.Description;
 using Coldwright.Machine.Insulation;
 using Coldwright.Numerics;
 using Coldwright.Numerics.Roots;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Parts;
+using static Coldwright.Quantities.SpokenAmount;
 
 namespace Coldwright.Design.Sizing;
 
@@ -16,26 +18,28 @@ internal static class BoxSizer
     public static SizeResult Size(SizeContext c, ColdBoxPart part, SizeTarget? target)
     {
         double insideK = c.Loop.OperatingTemperatureK, warmEndK = c.At("into the recuperator").TemperatureK;
-        double leak = target?.Value ?? EnclosureSolver.Solve(BoxEnclosure.Of(c.Machine, part, warmEndK, c.Said), insideK).TotalW;
+        var told = new List<string>();
+        double leak = target?.Value ?? EnclosureSolver.Solve(BoxEnclosure.Of(c.Machine, part, warmEndK, told), insideK).TotalW;
         if (target is null) c.Said.Add("sized for the leak of the box that the file describes: what other insulation would do the same; a target asks for another leak");
-        var found = StockLoop.Each(c, _materials, m => m, m => One(c, part, m, insideK, warmEndK, leak));
+        var found = StockLoop.Each(c, _materials, m => m, m => One(c, part, m, insideK, warmEndK, leak, told));
         return new SizeResult
         {
             Part = part.Name,
             Kind = Kinds.Of(part),
-            Target = new("leak_W", "Heat leak", leak, "W", null, FormattableString.Invariant($"with the inside at {insideK:0.#} K, tubes and wires counted")),
+            Target = new("leak_W", "Heat leak", leak, "W"),
+            TargetRemark = Spoken.Of($"with the inside at {Temperature(insideK, "0.#")}, tubes and wires counted"),
             Method = "conduction through the wall and along tubes and wires, with free convection and radiation outside",
             Options = SizeContext.Sorted(found, "volume_m3"),
             Columns = ["wall_m", "leak_W", "through_wall_W", "outside_surface_K", "volume_m3", "mass_kg"],
             Sources = ["docs/theory/insulation.md", "docs/theory/size.md"],
-            Warnings = [],
+            Warnings = [.. told],
         };
     }
 
-    private static SizeOption One(SizeContext c, ColdBoxPart part, string material, double insideK, double warmEndK, double leak)
+    private static SizeOption One(SizeContext c, ColdBoxPart part, string material, double insideK, double warmEndK, double leak, List<string> told)
     {
         ColdBoxPart Box(double wall) => new() { Name = part.Name, Inside = part.Inside, WallM = wall, Insulation = material, Penetrations = part.Penetrations };
-        EnclosureLeak At(double wall) => EnclosureSolver.Solve(BoxEnclosure.Of(c.Machine, Box(wall), warmEndK, c.Said), insideK);
+        EnclosureLeak At(double wall) => EnclosureSolver.Solve(BoxEnclosure.Of(c.Machine, Box(wall), warmEndK, told), insideK);
         double thin = At(ThinnestM).TotalW, thick = At(ThickestM).TotalW;
         if (thick > leak)
             throw new SolveException(new SolveReport(SolveStatus.NoSolution, 0, thick - leak, FormattableString.Invariant($"{1e3 * ThickestM:0} mm of it still let {thick:0.##} W in; {At(ThickestM).TotalW - At(ThickestM).WallW:0.##} W of that along tubes and wires")));
@@ -50,7 +54,7 @@ internal static class BoxSizer
             new("volume_m3", "Insulation", volume, "m3"),
         };
         if (solid.Density is { } density) figures.Add(new("mass_kg", "It weighs", volume * density.KgPerM3, "kg"));
-        string sweats = r.OutsideSurfaceK < r.DewPointK ? FormattableString.Invariant($"its outside, {r.OutsideSurfaceK - 273.15:0.0} °C, is below the room's dew point, {r.DewPointK - 273.15:0.0} °C: it sweats") : "";
+        var sweats = r.OutsideSurfaceK < r.DewPointK ? Spoken.Of($"its outside, {Celsius(r.OutsideSurfaceK, "0.0")}, is below the room's dew point, {Celsius(r.DewPointK, "0.0")}: it sweats") : "";
         return new SizeOption
         {
             Stock = material,

@@ -1,6 +1,7 @@
 using Coldwright.Design.Charging;
 using Coldwright.Machine.Description;
 using Coldwright.Numerics.Roots;
+using Coldwright.Quantities;
 using Coldwright.Simulation.AtRest;
 using Coldwright.Simulation.Parts;
 
@@ -16,7 +17,7 @@ internal static class BufferSizer
     public static SizeResult Size(SizeContext c, BufferPart part, SizeTarget? target)
     {
         var space = LoopSpace.Of(c.Machine, c.Layout, c.Cancel);
-        c.Said.AddRange(space.Said);
+        c.Said.AddRange(Spoken.All(space.Said));
         double others = space.Places.Where(p => p.Name != part.Name).Sum(p => p.VolumeM3);
         var mixture = c.Machine.Charge.Mixture;
         var whole = new RestingGas(mixture.Names, space.VolumeM3, c.RoomK, names => Model(c, names));
@@ -38,7 +39,8 @@ internal static class BufferSizer
         {
             Part = part.Name,
             Kind = Kinds.Of(part),
-            Target = new("standstill_Pa", "The loop at rest stands at most at", limit, "Pa", null, FormattableString.Invariant($"{moles:0.##} mol; {1e3 * need:0.##} L besides {1e3 * others:0.##} L of tubes and parts")),
+            Target = new("standstill_Pa", "The loop at rest stands at most at", limit, "Pa"),
+            TargetRemark = FormattableString.Invariant($"{moles:0.##} mol; {1e3 * need:0.##} L besides {1e3 * others:0.##} L of tubes and parts"),
             Method = "equilibrium of the whole charge at the room's temperature",
             Options = SizeContext.Sorted(options, "volume_m3"),
             Columns = ["volume_m3", "standstill_Pa"],

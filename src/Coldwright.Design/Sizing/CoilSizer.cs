@@ -7,7 +7,9 @@ using Coldwright.Machine.Recuperation;
 using Coldwright.Machine.Streams;
 using Coldwright.Numerics;
 using Coldwright.Numerics.Roots;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Parts;
+using static Coldwright.Quantities.SpokenAmount;
 
 namespace Coldwright.Design.Sizing;
 
@@ -21,7 +23,7 @@ internal static class CoilSizer
         if (c.Layout.Vessel is not { } vessel || c.Layout.Feed is not { } feed)
             throw new ArgumentException($"'{part.Name}' cools no vessel with a product: its size hangs on how it is soldered to the block, which has no model", nameof(part));
         double difference = target?.Value ?? part.GivenDifferenceK ?? UsualDifferenceK;
-        if (target is null) c.Said.Add(part.GivenDifferenceK is null ? FormattableString.Invariant($"sized for a difference of {UsualDifferenceK} K (our assumption); a target asks for another") : "sized for the difference that the file gives; --target asks for another");
+        if (target is null) c.Said.Add(part.GivenDifferenceK is null ? Spoken.Of($"sized for a difference of {Difference(UsualDifferenceK, "0.#")} (our assumption); a target asks for another") : "sized for the difference that the file gives; --target asks for another");
         var shape = ColdEndRater.Vessel(vessel);
         // the loop as it is with that difference: the mixture leaves the coil colder than the load by it
         var changed = part with { DifferenceK = difference };
@@ -40,7 +42,8 @@ internal static class CoilSizer
         {
             Part = part.Name,
             Kind = Kinds.Of(part),
-            Target = new("difference_K", "Load warmer than the mixture leaving", difference, "K", null, FormattableString.Invariant($"while the coil takes up {heat:0.#} W")) { IsDifference = true },
+            Target = new("difference_K", "Load warmer than the mixture leaving", difference, "K") { IsDifference = true },
+            TargetRemark = FormattableString.Invariant($"while the coil takes up {heat:0.#} W"),
             Method = "boiling mixture in the coil, condensing and subcooled content around it, the vessel half full",
             Options = SizeContext.Sorted(found, "copper_kg"),
             Columns = ["length_m", "turns", "coil_height_m", "pressure_drop_Pa", "conductance_W_K", "copper_kg"],
@@ -92,7 +95,7 @@ internal static class CoilSizer
             ],
             Cut = [new(tube.Text, length, "m", c.PerMetre(tube.OutsideDiameterM, tube.WallM))],
             Keys = [("tube", tube.Text), ("length", FormattableString.Invariant($"{length:0.00} m")), ("turns", FormattableString.Invariant($"{coil.Turns:0}"))],
-            WhyNot = r.PressureDropPa > 0.2 * mixture.PressurePa ? FormattableString.Invariant($"the mixture loses {r.PressureDropPa / 1e5:0.##} bar of {mixture.PressurePa / 1e5:0.##} bar absolute in it") : "",
+            WhyNot = r.PressureDropPa > 0.2 * mixture.PressurePa ? Spoken.Of($"the mixture loses {PressureDifference(r.PressureDropPa)} of {Pressure(mixture.PressurePa, "0.##")} in it") : "",
         };
     }
 }

@@ -2,6 +2,7 @@ using Coldwright.Machine.Description;
 using Coldwright.Machine.Feed;
 using Coldwright.Machine.Layout;
 using Coldwright.Machine.Throttling;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Batch;
 
 namespace Coldwright.Design.Sizing;
@@ -61,7 +62,8 @@ internal static class DrainSizer
         {
             Part = part.Name,
             Kind = "valve",
-            Target = new("discharge_s", "Time of a discharge", time, "s", null, FormattableString.Invariant($"{100 * Fill:0} % of brimful, opened at {open / 1e5:0.##} bar absolute")),
+            Target = new("discharge_s", "Time of a discharge", time, "s"),
+            TargetRemark = Spoken.Of($"{100 * Fill:0} % of brimful, opened at {SpokenAmount.Pressure(open, "0.##")}"),
             Method = "the batch's own discharge, the valve's opening varied, for each line",
             // what boils in the line is the price of a wide one
             Options = [.. found.OrderBy(o => !o.Fits).ThenBy(o => o.Fits ? o.Figure("line_boil_kg") : 0)],

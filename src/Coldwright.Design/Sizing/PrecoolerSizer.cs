@@ -8,8 +8,10 @@ using Coldwright.Machine.Streams;
 using Coldwright.Machine.Throttling;
 using Coldwright.Numerics;
 using Coldwright.Numerics.Roots;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Parts;
 using Coldwright.Simulation.Parts.Compression;
+using static Coldwright.Quantities.SpokenAmount;
 
 namespace Coldwright.Design.Sizing;
 
@@ -31,7 +33,7 @@ internal static class PrecoolerSizer
         var inlet = c.Loop.Loop.Points.FirstOrDefault(p => p.Name == "before the precooler") ?? c.At("after the aftercooler");
         if (!(outlet < inlet.TemperatureK - 1)) throw new ArgumentException(FormattableString.Invariant($"the mixture comes in at {inlet.TemperatureK - 273.15:0.#} °C; it cannot leave at {outlet - 273.15:0.#} °C"), nameof(target));
         var compressor = DescribedCompressor.Of(described, c.Cancel);
-        c.Said.AddRange(compressor.Warnings);
+        c.Said.AddRange(Spoken.All(compressor.Warnings));
         var machine = PrecoolerRater.Machine(part, described, compressor);
         var flash = new Flash(c.Model);
         var load = MixtureLoad.Create(flash, c.Z, inlet.PressurePa, inlet.TemperatureK, c.Loop.Loop.MolarFlow, null, c.Cancel);
@@ -59,7 +61,8 @@ internal static class PrecoolerSizer
         {
             Part = part.Name,
             Kind = Kinds.Of(part),
-            Target = new("outlet_K", "Mixture leaves at", outlet, "K", null, FormattableString.Invariant($"{loop.CoolingW:0.#} W from {inlet.TemperatureK - 273.15:0.#} °C down; the refrigerant evaporates at {loop.EvaporatingK - 273.15:0.#} °C")),
+            Target = new("outlet_K", "Mixture leaves at", outlet, "K"),
+            TargetRemark = Spoken.Of($"{loop.CoolingW:0.#} W from {Celsius(inlet.TemperatureK)} down; the refrigerant evaporates at {Celsius(loop.EvaporatingK)}"),
             Method = "the loop's own model for the conductance, local heat transfer along tube in tube for the length, homogeneous-equilibrium march for the capillary",
             Options = SizeContext.Sorted(found, "copper_kg"),
             Columns = ["length_m", "conductance_W_K", "refrigerant_drop_Pa", "charge_kg", "copper_kg"],
@@ -109,8 +112,8 @@ internal static class PrecoolerSizer
             Figures = figures,
             Cut = cut,
             Keys = keys,
-            WhyNot = drop > DropShare * loop.EvaporatingPa ? FormattableString.Invariant($"the refrigerant loses {drop / 1e5:0.##} bar of {loop.EvaporatingPa / 1e5:0.##} bar absolute: too narrow")
-                : c.AllowedPa(pair.High) < highPa ? FormattableString.Invariant($"the inner tube is allowed {c.AllowedPa(pair.High) / 1e5:0.#} bar absolute, {highPa / 1e5:0.#} bar stand in it") : "",
+            WhyNot = drop > DropShare * loop.EvaporatingPa ? Spoken.Of($"the refrigerant loses {PressureDifference(drop)} of {Pressure(loop.EvaporatingPa, "0.##")}: too narrow")
+                : c.AllowedPa(pair.High) < highPa ? Spoken.Of($"the inner tube is allowed {Pressure(c.AllowedPa(pair.High), "0.#")}, {Pressure(highPa, "0.#")} stand in it") : "",
         };
     }
 

@@ -1,5 +1,7 @@
 using Coldwright.Machine.Description;
 using Coldwright.Machine.Feed;
+using Coldwright.Quantities;
+using static Coldwright.Quantities.SpokenAmount;
 
 namespace Coldwright.Design.Sizing;
 
@@ -16,7 +18,7 @@ internal static class ReceiverSizer
         double mass = target?.Value ?? Batch(c, part, fluid);
         if (target is null) c.Said.Add(FormattableString.Invariant($"sized for one batch, {100 * BatchFill:0} % of the vessel's brimful (our assumption): {1e3 * mass:0} g; a target asks for another mass"));
         double full = part.Receiver?.PressurePa ?? (part.SupplyPressurePa is { } supply ? 2 * supply : FullCylinderPa), empty = part.Receiver?.LowestPressurePa ?? part.SupplyPressurePa ?? part.PressurePa + OverVesselPa;
-        if (part.Receiver is null) c.Said.Add(FormattableString.Invariant($"no receiver is described: it was taken as falling from {full / 1e5:0.#} to {empty / 1e5:0.#} bar absolute (our assumption); add 'receiver' to {part.Name} (volume, pressure, lowest-pressure)"));
+        if (part.Receiver is null) c.Said.Add(Spoken.Of($"no receiver is described: it was taken as falling from {Pressure(full, "0.#")} to {Pressure(empty, "0.#")} (our assumption); add 'receiver' to {part.Name} (volume, pressure, lowest-pressure)"));
         if (!(full > empty)) throw new ArgumentException(FormattableString.Invariant($"the receiver begins at {full / 1e5:0.##} bar absolute and must end above {empty / 1e5:0.##} bar absolute: nothing can be taken from it"), nameof(part));
         double perM3 = Density(c, fluid, full) - Density(c, fluid, empty), need = mass / perM3;
         var options = _litres.Select(l => new SizeOption
@@ -31,7 +33,8 @@ internal static class ReceiverSizer
         {
             Part = part.Name,
             Kind = "feed",
-            Target = new("content_kg", "Gas to be taken from it", mass, "kg", null, FormattableString.Invariant($"from {full / 1e5:0.##} to {empty / 1e5:0.##} bar absolute at the room's temperature: {1e3 * need:0.##} L")),
+            Target = new("content_kg", "Gas to be taken from it", mass, "kg"),
+            TargetRemark = Spoken.Of($"from {Pressure(full, "0.##")} to {Pressure(empty, "0.##")} at the room's temperature: {1e3 * need:0.##} L"),
             Method = "the gas's reference equation at the room's temperature",
             Options = SizeContext.Sorted(options, "volume_m3"),
             Columns = ["volume_m3", "gives_kg", "fillings"],

@@ -5,8 +5,10 @@ using Coldwright.Machine.Layout;
 using Coldwright.Machine.Recuperation;
 using Coldwright.Numerics;
 using Coldwright.Numerics.Roots;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Parts;
 using Coldwright.Simulation.Rating;
+using static Coldwright.Quantities.SpokenAmount;
 
 namespace Coldwright.Design.Sizing;
 
@@ -23,7 +25,7 @@ internal static class RecuperatorSizer
     public static SizeResult Size(SizeContext c, RecuperatorPart part, SizeTarget? target)
     {
         double loadK = c.Loop.OperatingTemperatureK, endless = Cooling(c, Endless, null, loadK).Watts, asked = target is { Id: "cooling_W" } t ? t.Value : OfEndless * endless;
-        if (target is null) c.Said.Add(FormattableString.Invariant($"sized for {100 * OfEndless:0} % of what an endless exchanger would give, {endless:0.###} W at {loadK:0.#} K; a target asks for something else"));
+        if (target is null) c.Said.Add(Spoken.Of($"sized for {100 * OfEndless:0} % of what an endless exchanger would give, {endless:0.###} W at {Temperature(loadK, "0.#")}; a target asks for something else"));
         double conductance;
         if (target is { Id: "conductance_W_K" } given) (conductance, asked) = (given.Value, Cooling(c, given.Value, null, loadK).Watts);
         else
@@ -44,7 +46,8 @@ internal static class RecuperatorSizer
         {
             Part = part.Name,
             Kind = Kinds.Of(part),
-            Target = target is { Id: "conductance_W_K" } ? new("conductance_W_K", "Conductance UA", conductance, "W/K") : new("cooling_W", "Heat that the coil takes up", asked, "W", null, FormattableString.Invariant($"with the load at {loadK:0.#} K")),
+            Target = target is { Id: "conductance_W_K" } ? new("conductance_W_K", "Conductance UA", conductance, "W/K") : new("cooling_W", "Heat that the coil takes up", asked, "W"),
+            TargetRemark = target is { Id: "conductance_W_K" } ? "" : Spoken.Of($"with the load at {Temperature(loadK, "0.#")}"),
             Method = "local heat transfer and friction along tube in tube, at the inlets of the rating between the file's two pressures",
             Options = SizeContext.Sorted(found, "copper_kg"),
             Columns = ["length_m", "conductance_W_K", "low_drop_Pa", "high_drop_Pa", "cooling_left_W", "copper_kg"],
@@ -94,7 +97,7 @@ internal static class RecuperatorSizer
         double missing = asked - one.Figure("cooling_left_W");
         if (slope > 0 && one.Fits && missing > 1e-3 * asked) one = One(c, part, pair, conductance * Math.Exp(Math.Min(missing / slope, 1)), at, loadK);
         double left = one.Figure("cooling_left_W");
-        return slope > 0 && one.Fits && left < Missed * asked ? one with { WhyNot = FormattableString.Invariant($"its low side takes {one.Figure("low_drop_Pa") / 1e5:0.##} bar: {left:0.#} W are left, and more length brings no more") } : one;
+        return slope > 0 && one.Fits && left < Missed * asked ? one with { WhyNot = Spoken.Of($"its low side takes {PressureDifference(one.Figure("low_drop_Pa"))}: {left:0.#} W are left, and more length brings no more") } : one;
     }
 
     private static SizeOption One(SizeContext c, RecuperatorPart part, (Tube High, Tube Low) pair, double conductance, ModelRating at, double loadK)
@@ -123,8 +126,8 @@ internal static class RecuperatorSizer
             throw new SolveException(new SolveReport(SolveStatus.NoSolution, 12, f1, FormattableString.Invariant($"no length between {ShortestM} and {LongestM} m has {conductance:0.#} W/K")));
         double length = Math.Exp(at1), low = last!.Cold.PressureDropPa, left = Cooling(c, conductance, low, loadK).Watts;
         double high = part.MaximumPressurePa ?? c.Machine.Operation.HighPressurePa, kg = Copper(pair.High, length) + Copper(pair.Low, length);
-        string why = low > DropShare * c.Machine.Operation.LowPressurePa ? FormattableString.Invariant($"the low side loses {low / 1e5:0.##} bar of {c.Machine.Operation.LowPressurePa / 1e5:0.##} bar absolute: too narrow")
-            : c.AllowedPa(pair.High) < high ? FormattableString.Invariant($"the inner tube is allowed {c.AllowedPa(pair.High) / 1e5:0.#} bar absolute, {high / 1e5:0.#} bar stand in it") : "";
+        var why = low > DropShare * c.Machine.Operation.LowPressurePa ? Spoken.Of($"the low side loses {PressureDifference(low)} of {Pressure(c.Machine.Operation.LowPressurePa, "0.##")}: too narrow")
+            : c.AllowedPa(pair.High) < high ? Spoken.Of($"the inner tube is allowed {Pressure(c.AllowedPa(pair.High), "0.#")}, {Pressure(high, "0.#")} stand in it") : "";
         return new SizeOption
         {
             Stock = $"{pair.High.Text} in {pair.Low.Text}",

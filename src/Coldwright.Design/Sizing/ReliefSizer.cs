@@ -1,4 +1,5 @@
 using Coldwright.Machine.Description;
+using Coldwright.Quantities;
 using Coldwright.Safety;
 using Coldwright.Safety.Layout;
 using Coldwright.Safety.Relief;
@@ -14,9 +15,11 @@ internal static class ReliefSizer
     public static SizeResult Size(SizeContext c, ReliefPart part)
     {
         var inputs = CautionInputs.Of(c.Machine, c.Shop, c.Loop);
-        var needs = ReliefSizeRule.Needs(new MachineLayout(c.Machine), inputs, c.Said, c.Cancel).Where(n => n.Reliefs.Any(r => r.Name == part.Name)).ToArray();
+        var told = new List<string>();
+        var needs = ReliefSizeRule.Needs(new MachineLayout(c.Machine), inputs, told, c.Cancel).Where(n => n.Reliefs.Any(r => r.Name == part.Name)).ToArray();
         if (needs.Length == 0) throw new ArgumentException($"'{part.Name}' guards nothing that holds liquid or takes the compressor's discharge, or sizes are missing in the file: there is nothing to size it for", nameof(part));
         var (need, fire) = (needs.Max(n => n.NeedM), needs.Max(n => n.FireM));
+        c.Said.AddRange(Spoken.All(told));
         if (needs.Any(n => n.Reliefs.Count > 1)) c.Said.Add($"'{part.Name}' shares its volume with other devices: it is sized as if it were alone");
         var options = _boresMm.Select(mm => new SizeOption
         {
@@ -30,7 +33,8 @@ internal static class ReliefSizer
         {
             Part = part.Name,
             Kind = "relief",
-            Target = new("bore_m", "Bore needed", Math.Max(need, fire), "m", null, string.Join("; ", needs.Select(n => n.Words).Distinct())),
+            Target = new("bore_m", "Bore needed", Math.Max(need, fire), "m"),
+            TargetRemark = string.Join("; ", needs.Select(n => n.Words).Distinct()),
             Method = "what heat or the compressor drives out at a tenth over the set pressure, through a plain opening",
             Options = SizeContext.Sorted(options, "bore_m"),
             Columns = ["bore_m", "over_need", "over_fire"],

@@ -1,8 +1,10 @@
 using Coldwright.Fluids.PhaseEquilibrium;
 using Coldwright.Machine.Description;
+using Coldwright.Quantities;
 using Coldwright.Safety.Pressure;
 using Coldwright.Simulation.Parts;
 using Coldwright.Simulation.Rating;
+using static Coldwright.Quantities.SpokenAmount;
 
 namespace Coldwright.Design.Sizing;
 
@@ -29,7 +31,8 @@ internal static class SeparatorSizer
         {
             Part = part.Name,
             Kind = Kinds.Of(part),
-            Target = new("interval_s", "Time between openings of the oil return", interval, "s", null, FormattableString.Invariant($"oil separator: a sump of {1e6 * sump:0} mL; the return stays open {Figure("open_time_s") * interval / now:0.#} s")),
+            Target = new("interval_s", "Time between openings of the oil return", interval, "s"),
+            TargetRemark = FormattableString.Invariant($"oil separator: a sump of {1e6 * sump:0} mL; the return stays open {Figure("open_time_s") * interval / now:0.#} s"),
             Method = "the oil circuit's own model for the sump, falling drops for the bore, annealed copper at discharge temperature for the wall",
             Options = SizeContext.Sorted(found, "copper_kg"),
             Columns = ["length_m", "gas_speed_m_s", "allowed_Pa", "copper_kg"],
@@ -54,7 +57,7 @@ internal static class SeparatorSizer
             Cut = [new(tube.Text, length, "m", c.PerMetre(tube.OutsideDiameterM, tube.WallM))],
             Keys = [("oil", FormattableString.Invariant($"{{sump-volume: {1e6 * sump:0} mL}}"))],
             WhyNot = here > speed ? FormattableString.Invariant($"the gas rises at {here:0.##} m/s, drops fall against {speed:0.##} m/s: too narrow")
-                : allowed < design ? FormattableString.Invariant($"allowed {allowed / 1e5:0.#} bar absolute when hot, {design / 1e5:0.#} bar needed") : length > MostSlender * bore ? FormattableString.Invariant($"{length / bore:0} bores long: it does not stand") : "",
+                : allowed < design ? Spoken.Of($"allowed {Pressure(allowed, "0.#")} when hot, {Pressure(design, "0.#")} needed") : length > MostSlender * bore ? FormattableString.Invariant($"{length / bore:0} bores long: it does not stand") : "",
         };
     }
 }

@@ -4,6 +4,7 @@ using Coldwright.Fluids.EquationsOfState.PengRobinson;
 using Coldwright.Machine.Description;
 using Coldwright.Machine.Layout;
 using Coldwright.Materials.Tubes;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Parts;
 using Coldwright.Simulation.Rating;
 
@@ -37,7 +38,7 @@ internal sealed class SizeContext
     public HelmholtzModel Model { get; }
     public Action<string>? Observer { get; }
     public CancellationToken Cancel { get; }
-    public List<string> Said { get; } = [];
+    public List<Spoken> Said { get; } = [];
     public double RoomK => Machine.Room.TemperatureK;
     public double RoomPa => Machine.Room.PressurePa;
     public double[] Z => [.. Machine.Charge.Mixture.MoleFractions];

@@ -1,3 +1,4 @@
+using Coldwright.Quantities;
 using Coldwright.Simulation.Parts;
 
 namespace Coldwright.Design.Sizing;
@@ -25,10 +26,10 @@ public sealed record SizeOption
     /// <summary>Keys of the machine file with their text.</summary>
     public required IReadOnlyList<(string Key, string Text)> Keys { get; init; }
     /// <summary>Why it will not do; empty when it does.</summary>
-    public string WhyNot { get; init; } = "";
+    public Spoken WhyNot { get; init; } = "";
 
     /// <summary>True when it meets target and limits.</summary>
-    public bool Fits => WhyNot.Length == 0;
+    public bool Fits => WhyNot.IsEmpty;
     /// <summary>Sum of the cut list; null when a price is not known.</summary>
     public double? Cost => Cut.Count > 0 && Cut.All(c => c.Cost is not null) ? Cut.Sum(c => c.Cost!.Value) : null;
 
@@ -45,6 +46,8 @@ public sealed record SizeResult
     public required string Kind { get; init; }
     /// <summary>What it has to do.</summary>
     public required PartFigure Target { get; init; }
+    /// <summary>Under what conditions; may be empty.</summary>
+    public Spoken TargetRemark { get; init; } = "";
     /// <summary>How it was worked out.</summary>
     public required string Method { get; init; }
     /// <summary>Ways to make it: those that fit first, among them the cheapest, or the lightest where prices are not known.</summary>
@@ -54,7 +57,7 @@ public sealed record SizeResult
     /// <summary>Where model, formulas and stock come from.</summary>
     public required IReadOnlyList<string> Sources { get; init; }
     /// <summary>What a person must be told.</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    public required IReadOnlyList<Spoken> Warnings { get; init; }
     /// <summary>True when it was stopped: some stock was not looked at.</summary>
     public bool Stopped { get; init; }
 

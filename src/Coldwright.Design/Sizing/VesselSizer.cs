@@ -1,7 +1,9 @@
 using Coldwright.Machine.Description;
 using Coldwright.Materials.Tubes;
+using Coldwright.Quantities;
 using Coldwright.Safety.Pressure;
 using Coldwright.Simulation.Parts;
+using static Coldwright.Quantities.SpokenAmount;
 
 namespace Coldwright.Design.Sizing;
 
@@ -23,7 +25,8 @@ internal static class VesselSizer
         {
             Part = part.Name,
             Kind = Kinds.Of(part),
-            Target = new("volume_m3", "Volume of the body", volume, "m3", null, FormattableString.Invariant($"at {design / 1e5:0.##} bar absolute, the relief's set pressure where there is one")),
+            Target = new("volume_m3", "Volume of the body", volume, "m3"),
+            TargetRemark = Spoken.Of($"at {Pressure(design, "0.##")}, the relief's set pressure where there is one"),
             Method = "annealed copper by the pressure rating of its handbook, ends by ASME VIII-1",
             Options = SizeContext.Sorted(found, "copper_kg"),
             Columns = ["length_m", "allowed_Pa", "domed_cap_m", "flat_cap_m", "water_test_Pa", "copper_kg"],
@@ -40,7 +43,7 @@ internal static class VesselSizer
         double bore = tube.InsideDiameterM, length = volume / tube.BoreAreaM2, gauge = Math.Max(design - c.RoomPa, 1), allowed = c.AllowedPa(tube), stress = TubeRating.AnnealedStressPa(c.RoomK);
         var caps = PressureItems.CapThicknessM(new VesselPart { Name = "", Tube = tube, LengthM = length }, gauge, c.RoomK);
         double slender = length / bore, kg = RecuperatorSizer.Copper(tube, length);
-        string why = allowed < design ? FormattableString.Invariant($"allowed {allowed / 1e5:0.#} bar absolute, {design / 1e5:0.#} bar needed")
+        var why = allowed < design ? Spoken.Of($"allowed {Pressure(allowed, "0.#")}, {Pressure(design, "0.#")} needed")
             : bore < coilM ? FormattableString.Invariant($"a bore of {1e3 * bore:0.#} mm; the coil is {1e3 * coilM:0.#} mm wide")
             : slender < LeastSlender ? FormattableString.Invariant($"only {slender:0.#} bores long") : slender > MostSlender ? FormattableString.Invariant($"{slender:0} bores long: the coil does not go in") : "";
         return new SizeOption

@@ -13,9 +13,9 @@ namespace Coldwright.Machine.Recuperation;
 /// </summary>
 public sealed class PassageTable
 {
-    // places between two nodes of an isobar; ln of the factor between two mass flows
+    // places between two nodes of an isobar; ln of the factor between two mass flows, a fifth of what friction takes to turn turbulent
     private const int Parts = 8;
-    private const double FlowStep = 0.25, FilmPower = 0.8, FluxFlowPower = FilmPower - FilmParts.FluxPower;
+    private const double FlowStep = 0.0625, FilmPower = 0.8, FluxFlowPower = FilmPower - FilmParts.FluxPower;
     private const int Moles = 0, Gradient = 1, Momentum = 2, Film = 3, PerFlux = 4, OverVapour = 5, Sensible = 6, Share = 7, Rest = 8, Held = 9;
 
     private readonly StreamTable _table;
@@ -26,8 +26,9 @@ public sealed class PassageTable
     private readonly double[] _step = [], _entry;
     // of one composition: the parts of what is looked up, then the share of every substance in what is held
     private readonly int _columns;
-    private readonly Dictionary<int, double[][]> _flows = [];
-    private double[][] _lower = [], _upper = [];
+    // by isobar and place; null: not yet asked for
+    private readonly Dictionary<int, double[]?[][]> _flows = [];
+    private double[]?[][] _lower = [], _upper = [];
     private (double MassFlow, int Index, double Between, double Power, double FluxPower) _at;
 
     /// <param name="table">Properties.</param>
@@ -100,48 +101,36 @@ public sealed class PassageTable
         (_lower, _upper) = (Flow(index), Flow(index + 1));
     }
 
-    private double[][] Flow(int index)
-    {
-        if (_flows.TryGetValue(index, out var known)) return known;
-        var made = _table.Isobars.Select(i =>
-        {
-            double[] values = new double[((i.NodeCount - 1) * Parts + 1) * _entry.Length];
-            for (int k = 0; k < values.Length; k += _entry.Length) values[k] = double.NaN;
-            return values;
-        }).ToArray();
-        return _flows[index] = made;
-    }
+    private double[]?[][] Flow(int index) => _flows.TryGetValue(index, out var known) ? known : _flows[index] = [.. _table.Isobars.Select(i => new double[]?[(i.NodeCount - 1) * Parts + 1])];
 
-    private void Add(int isobar, IsobarPlace at, double weight, double[][] flow, int index, Span<double> sum)
+    private void Add(int isobar, IsobarPlace at, double weight, double[]?[][] flow, int index, Span<double> sum)
     {
         double place = at.Share * Parts;
-        int k = Math.Min((int)place, Parts - 1);
-        double u = place - k;
+        int k = Math.Min((int)place, Parts - 1), a = at.Node * Parts + k;
+        double u = place - k, wa = weight * (1 - u), wb = weight * u;
         var values = flow[isobar];
-        int length = _entry.Length, a = (at.Node * Parts + k) * length, b = a + length;
-        if (double.IsNaN(values[a])) Fill(isobar, at.Node * Parts + k, index, values.AsSpan(a, length));
-        if (double.IsNaN(values[b])) Fill(isobar, at.Node * Parts + k + 1, index, values.AsSpan(b, length));
-        double wa = weight * (1 - u), wb = weight * u;
-        ReadOnlySpan<double> from = values.AsSpan(a, length), to = values.AsSpan(b, length);
+        ReadOnlySpan<double> from = values[a] ??= Filled(isobar, a, index), to = values[a + 1] ??= Filled(isobar, a + 1, index);
         ReadOnlySpan<Vector<double>> wideFrom = MemoryMarshal.Cast<double, Vector<double>>(from), wideTo = MemoryMarshal.Cast<double, Vector<double>>(to);
         var wideSum = MemoryMarshal.Cast<double, Vector<double>>(sum);
         var (wideA, wideB) = (new Vector<double>(wa), new Vector<double>(wb));
         for (int i = 0; i < wideSum.Length; i++) wideSum[i] += wideA * wideFrom[i] + wideB * wideTo[i];
-        for (int c = wideSum.Length * Vector<double>.Count; c < length; c++) sum[c] += wa * from[c] + wb * to[c];
+        for (int c = wideSum.Length * Vector<double>.Count; c < sum.Length; c++) sum[c] += wa * from[c] + wb * to[c];
     }
 
     // values, then their slopes along every direction
-    private void Fill(int isobar, int place, int index, Span<double> entry)
+    private double[] Filled(int isobar, int place, int index)
     {
-        var v = entry[.._columns];
+        double[] entry = new double[_entry.Length];
+        var v = entry.AsSpan(0, _columns);
         bool two = Fill(_table, isobar, place, index, v);
         for (int d = 0; d < _neighbours.Count; d++)
         {
-            var slope = entry.Slice((d + 1) * _columns, _columns);
+            var slope = entry.AsSpan((d + 1) * _columns, _columns);
             // next to a change of phases a neighbour may lie just beyond it: that is no slope
             if (Fill(_neighbours[d], isobar, place, index, slope) != two) slope.Clear();
             else for (int c = 0; c < slope.Length; c++) slope[c] = (slope[c] - v[c]) / StreamMover.NeighbourStep;
         }
+        return entry;
     }
 
     // columns over the powers of the mass flow that they nearly follow, so that between two flows little is left to interpolate; true where there are two phases

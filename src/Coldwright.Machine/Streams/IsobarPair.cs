@@ -62,6 +62,28 @@ internal sealed class IsobarPair
         _b.Compositions!.Add(_hb[low] + place * (_hb[low + 1] - _hb[low]), upper, vapour, liquid);
     }
 
+    /// <summary>Phases at an enthalpy (J/mol) and a weight of the upper isobar and how far, J/mol, from the next change of phases on either; null and 0 where the two do not agree.</summary>
+    public (string? Phases, double Border) Inside(double h, double w)
+    {
+        var place = Ends(h, w);
+        var (a, borderA) = _a.Inside(place.A);
+        var (b, borderB) = _b.Inside(place.B);
+        return a == b ? (a, Math.Min(borderA, borderB)) : (null, 0);
+    }
+
+    // enthalpies of the two isobars that answer to one between them
+    private (double A, double B) Ends(double h, double w)
+    {
+        int low = 0, high = _ha.Length - 1;
+        while (high - low > 1)
+        {
+            int middle = (low + high) >> 1;
+            if (Start(middle, w) <= h) low = middle; else high = middle;
+        }
+        double start = Start(low, w), share = (h - start) / (Start(low + 1, w) - start);
+        return (_ha[low] + share * (_ha[low + 1] - _ha[low]), _hb[low] + share * (_hb[low + 1] - _hb[low]));
+    }
+
     /// <summary>Where both isobars answer to an enthalpy (J/mol) at a weight of the upper one, and the temperature there.</summary>
     public StreamPlace Locate(int index, double h, double w)
     {

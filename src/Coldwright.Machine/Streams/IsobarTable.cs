@@ -81,16 +81,21 @@ internal sealed class IsobarTable
     /// <summary>Everything that hangs on the composition: enthalpies, columns, their slopes on both sides, mole fractions of the phases.</summary>
     public double[][] Values => [_h, _value, _left, _right, Compositions!.Vapour, Compositions.Liquid];
 
-    /// <summary>After the values of a copy were overwritten: enthalpy and temperature rise again, the temperature's slopes are within their limit.</summary>
+    /// <summary>
+    /// After the values of a copy were overwritten: enthalpy and temperature rise again, the temperature's slopes are within their limit. Returns how far a node had to be
+    /// pushed at most, K: nodes keep their places between changes of phases, so that this is how far one such change was moved past the next.
+    /// </summary>
     /// <param name="leastEnthalpy">Between two nodes, J/mol.</param>
     /// <param name="leastK">Between two nodes, K.</param>
-    public void Settle(double leastEnthalpy, double leastK)
+    public double Settle(double leastEnthalpy, double leastK)
     {
+        double pushedK = 0, pushed = 0;
         for (int i = 0; i < _h.Length; i++)
         {
             int at = i * Columns;
             if (i > 0)
             {
+                (pushed, pushedK) = (Math.Max(pushed, _h[i - 1] + leastEnthalpy - _h[i]), Math.Max(pushedK, _kelvin[i - 1] + leastK - _value[at]));
                 _h[i] = Math.Max(_h[i], _h[i - 1] + leastEnthalpy);
                 _value[at] = Math.Max(_value[at], _kelvin[i - 1] + leastK);
             }
@@ -102,6 +107,7 @@ internal sealed class IsobarTable
             _kelvinRight[i] = _right[i * Columns] = Math.Clamp(_right[i * Columns], 0, most);
             _kelvinLeft[i + 1] = _left[(i + 1) * Columns] = Math.Clamp(_left[(i + 1) * Columns], 0, most);
         }
+        return Math.Max(pushedK, pushed * (_kelvin[^1] - _kelvin[0]) / (_h[^1] - _h[0]));
     }
 
     private static double[] Column(double[] table) => [.. Enumerable.Range(0, table.Length / Columns).Select(i => table[i * Columns + StreamColumn.Temperature])];
@@ -152,6 +158,13 @@ internal sealed class IsobarTable
             if (_h[Starts[middle]] <= h) low = middle; else high = middle;
         }
         return low;
+    }
+
+    /// <summary>Phases at an enthalpy (J/mol) and how far, J/mol, from the next change of phases or end of the table, below 0 beyond it.</summary>
+    public (string Phases, double Border) Inside(double h)
+    {
+        int region = RegionOf(h);
+        return (Names[region], Math.Min(h - StartOf(region), StartOf(region + 1) - h));
     }
 
     /// <summary>The node at or below an enthalpy and the share of the way to the next; held within the table.</summary>

@@ -5,7 +5,7 @@ namespace Coldwright.Machine.Streams;
 
 /// <summary>
 /// Gives one table after another along the slopes of a <see cref="StreamFamily"/>, each overwriting the one before: some microseconds a table, for solvers
-/// whose composition moves at every evaluation. All that the family's table holds goes over in proportion to the distance. Not thread-safe.
+/// whose composition moves at every evaluation. All that the family's table holds goes over in proportion to the distance; whoever moves it far watches <see cref="PushedK"/>. Not thread-safe.
 /// </summary>
 public sealed class StreamMover
 {
@@ -55,16 +55,20 @@ public sealed class StreamMover
     /// <summary>Tables a <see cref="NeighbourStep"/> away, one by direction.</summary>
     internal IReadOnlyList<StreamTable> Neighbours { get; }
 
+    /// <summary>How far the table given last had one change of phases beyond the next, K, before its nodes were put in order: a region that it shows as vanished may be that much wide. Little as long as the slopes hold.</summary>
+    public double PushedK { get; private set; }
+
     /// <summary>The table at a distance from the middle; valid until the next call.</summary>
     /// <param name="step">ln(z_i/z_1) less that of the middle, i from the second substance on; a few hundredths.</param>
     public StreamTable At(ReadOnlySpan<double> step)
     {
         if (step.SequenceEqual(_at)) return _moved;
         step.CopyTo(_at);
+        PushedK = 0;
         for (int i = 0; i < _parts.Length; i++)
         {
             foreach (var (target, middle, slopes) in _parts[i]) Add(target, middle, slopes, step);
-            _moved.Isobars[i].Settle(HairEnthalpy, HairK);
+            PushedK = Math.Max(PushedK, _moved.Isobars[i].Settle(HairEnthalpy, HairK));
         }
         double mass = Middle.MolarMass, critical = Middle.PseudoCriticalPressurePa, sum = _z[0] = 1;
         for (int d = 0; d < step.Length; d++)

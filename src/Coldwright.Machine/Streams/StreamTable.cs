@@ -18,7 +18,6 @@ public sealed class StreamTable
 {
     // how far beyond the band of pressure answers are given, in spans of ln p between two isobars
     private const double MostExtension = 0.5;
-    private const int DirectNodes = 60;
 
     private readonly IsobarTable[] _isobars;
     private readonly double[] _logPressure;
@@ -26,6 +25,7 @@ public sealed class StreamTable
 
     private Recipe? _recipe;
     private readonly DirectStates? _direct;
+    private readonly StreamTable? _guide;
 
     // what a further isobar is made from
     private sealed record Recipe(double[] Z, double ColdestK, double WarmestK, StreamTableOptions Options);
@@ -41,32 +41,14 @@ public sealed class StreamTable
         WarmestK = isobars.Min(i => i.Temperature(i.NodeCount - 1));
     }
 
-    private StreamTable(DirectStates direct, HelmholtzModel model, double[] z, double coldestK, double warmestK)
+    private StreamTable(DirectStates direct, StreamTable guide)
     {
-        (_isobars, _logPressure, _pairs, _direct) = ([], [], [], direct);
-        _recipe = new Recipe(z, coldestK, warmestK, StreamTableOptions.Default);
-        (MolarMass, PseudoCriticalPressurePa, Warnings, ColdestK, WarmestK) = (Mean(model, z, s => s.MolarMass), Mean(model, z, s => s.CriticalPressurePa), model.Warnings, coldestK, warmestK);
+        (_isobars, _logPressure, _pairs, _direct, _guide, _recipe) = ([], [], [], direct, guide, guide._recipe);
+        (MolarMass, PseudoCriticalPressurePa, Warnings, ColdestK, WarmestK) = (guide.MolarMass, guide.PseudoCriticalPressurePa, guide.Warnings, guide.ColdestK, guide.WarmestK);
     }
 
-    /// <summary>No table at all: every answer is a flash of the model. Thousands of times slower; what tables are held against. Not thread-safe.</summary>
-    /// <param name="model">Fluid model.</param>
-    /// <param name="z">Mole fractions, sum 1.</param>
-    /// <param name="coldestK">Coldest temperature that will be asked for, K.</param>
-    /// <param name="warmestK">Warmest, K.</param>
-    public static StreamTable Direct(HelmholtzModel model, ReadOnlySpan<double> z, double coldestK, double warmestK)
-        => Direct(new Flash(model), new TransportModel(model), z, coldestK, warmestK);
-
-    /// <summary>The same on a flash of the caller's.</summary>
-    /// <param name="flash">Flash of the fluid's model; used as long as the table.</param>
-    /// <param name="transport">Transport properties of the same substances; used as long as the table.</param>
-    /// <param name="z">Mole fractions, sum 1.</param>
-    /// <param name="coldestK">Coldest temperature that will be asked for, K.</param>
-    /// <param name="warmestK">Warmest, K.</param>
-    public static StreamTable Direct(Flash flash, TransportModel transport, ReadOnlySpan<double> z, double coldestK, double warmestK)
-    {
-        double[] composition = z.ToArray();
-        return new StreamTable(new DirectStates(flash, transport, composition), flash.Model, composition, coldestK, warmestK);
-    }
+    // answers by flashes; the guide says where to begin, and where liquid boils
+    internal static StreamTable Direct(DirectStates direct, StreamTable guide) => new(direct, guide);
 
     /// <summary>kg/mol.</summary>
     public double MolarMass { get; private set; }
@@ -213,7 +195,9 @@ public sealed class StreamTable
         {
             var node = direct.At(molarEnthalpy, pressurePa);
             node.Values.CopyTo(v);
-            (name, slope) = (node.Phases, Math.Max(0, direct.Slope(molarEnthalpy, pressurePa)));
+            // whoever needs it exactly asks for it
+            direct.Temperature(molarEnthalpy, pressurePa, out slope);
+            name = node.Phases;
         }
         else name = Evaluate(molarEnthalpy, pressurePa, v, ref slope, out outside);
         return new StreamPoint
@@ -261,14 +245,25 @@ public sealed class StreamTable
     /// <summary>Temperature (K) and its slope dT/dh (K mol/J) at an enthalpy (J/mol) and a pressure (Pa).</summary>
     public double Temperature(double molarEnthalpy, double pressurePa, out double slope)
     {
-        if (_direct is { } direct)
-        {
-            slope = direct.Slope(molarEnthalpy, pressurePa);
-            return direct.Temperature(molarEnthalpy, pressurePa);
-        }
+        if (_direct is { } direct) return direct.Temperature(molarEnthalpy, pressurePa, out slope);
         var place = Locate(molarEnthalpy, pressurePa);
         slope = place.TemperatureSlope;
         return place.TemperatureK;
+    }
+
+    /// <summary>Slope dT/dh (K mol/J) at an enthalpy (J/mol) and a pressure (Pa).</summary>
+    public double Slope(double molarEnthalpy, double pressurePa) => _direct is { } direct ? direct.Slope(molarEnthalpy, pressurePa) : Locate(molarEnthalpy, pressurePa).TemperatureSlope;
+
+    /// <summary>Temperature, its slope, the phases and how far from the next change of phases (K) at an enthalpy (J/mol) and a pressure (Pa); null phases where the isobars do not agree on them.</summary>
+    internal (double TemperatureK, double Slope, string? Phases, double BorderK) Surroundings(double h, double p)
+    {
+        var (i, w) = Place(p);
+        var place = Locate(h, p);
+        string? phases;
+        double border;
+        if (w == 0) (phases, border) = _isobars[i].Inside(h);
+        else (phases, border) = _pairs[i].Inside(h, w);
+        return (place.TemperatureK, place.TemperatureSlope, phases, border * place.TemperatureSlope);
     }
 
     /// <summary>Where the table answers to an enthalpy (J/mol) and a pressure (Pa), with the temperature there.</summary>
@@ -306,7 +301,7 @@ public sealed class StreamTable
     /// <summary>Temperature (K) at which liquid begins to boil at a pressure (Pa); null where the table is without liquid alone, or without vapour, or is none.</summary>
     public double? BoilingK(double pressurePa)
     {
-        if (_direct is not null) return null;
+        if (_guide is { } guide) return guide.BoilingK(pressurePa);
         var (i, w) = Place(pressurePa);
         if (_isobars[i].BoilingK is not { } lower) return null;
         return w == 0 ? lower : _isobars[i + 1].BoilingK is { } upper ? (1 - w) * lower + w * upper : null;
@@ -317,19 +312,14 @@ public sealed class StreamTable
     /// <summary>Lowest and highest enthalpy that the table covers at a pressure, J/mol.</summary>
     public (double Lowest, double Highest) Range(double pressurePa)
     {
-        if (_direct is { } direct) return (direct.Enthalpy(ColdestK, pressurePa), direct.Enthalpy(WarmestK, pressurePa));
+        if (_guide is { } guide) return guide.Range(pressurePa);
         var (i, w) = Place(pressurePa);
         var a = _isobars[i];
         return w == 0 ? (a.StartOf(0), a.StartOf(a.Names.Length)) : _pairs[i].Range(w);
     }
 
-    /// <summary>Enthalpies of the nodes of the isobar nearest to a pressure, J/mol, rising; without a table evenly spaced ones.</summary>
-    public IReadOnlyList<double> NodeEnthalpies(double pressurePa)
-    {
-        if (_direct is null) return _isobars.MinBy(i => Math.Abs(Math.Log(i.PressurePa / pressurePa)))!.Enthalpies.ToArray();
-        var (low, high) = Range(pressurePa);
-        return [.. Enumerable.Range(0, DirectNodes + 1).Select(i => low + (high - low) * i / DirectNodes)];
-    }
+    /// <summary>Enthalpies of the nodes of the isobar nearest to a pressure, J/mol, rising.</summary>
+    public IReadOnlyList<double> NodeEnthalpies(double pressurePa) => _guide is { } guide ? guide.NodeEnthalpies(pressurePa) : _isobars.MinBy(i => Math.Abs(Math.Log(i.PressurePa / pressurePa)))!.Enthalpies.ToArray();
 
     /// <summary>Enthalpy (J/mol) at a temperature (K, within the table) and a pressure (Pa).</summary>
     /// <exception cref="ArgumentException">The temperature lies outside the table.</exception>

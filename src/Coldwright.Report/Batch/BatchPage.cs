@@ -38,7 +38,7 @@ public static class BatchPage
         Feed(html, report, r);
         Impurities(html, report, r);
         Joules(html, report, r);
-        if (report.Warnings.Count > 0) html.Section("What to keep in mind", h => h.List(report.Warnings));
+        if (report.Warnings.Count > 0) html.Section("What to keep in mind", h => h.List(report.Warnings.Select(r.Say)));
         var cautions = report.Findings.Where(f => f.Grade == Grade.Caution && f.Id != Cautions.LocalCodes.Id).ToArray();
         if (cautions.Length > 0) html.Section("Cautions", h => FindingsHtml.Write(h, cautions, r));
         html.Inside("footer", "", h => h.Element("p", $"Caloric zero: {CaloricZero.Text}. How it is computed: docs/theory/batch.md. {char.ToUpperInvariant(Cautions.LocalCodes.Rule[0])}{Cautions.LocalCodes.Rule[1..]}."));

@@ -1,3 +1,4 @@
+using Coldwright.Quantities;
 using Coldwright.Simulation.Batch;
 
 namespace Coldwright.Report.Batch;
@@ -12,5 +13,5 @@ public sealed record BatchReport : CoolerReport
 
     internal BatchRun Run => Result.Run;
 
-    internal IReadOnlyList<string> Warnings => [.. Result.Warnings.Concat(Notes).Distinct()];
+    internal IReadOnlyList<Spoken> Warnings => [.. Result.Warnings.Concat(Spoken.All(Notes)).Distinct()];
 }

@@ -21,7 +21,7 @@ public static class BatchText
         [
             .. grave, .. grave.Count > 0 ? [""] : Array.Empty<string>(),
             .. Head(report, readout, style), "", .. Ledger(report, readout, style), "", .. Figures(report, readout, style), "", .. Schedule(report, readout, style),
-            .. Waiting(report, readout, style), .. Feed(report, readout), .. Impurities(report, readout), "", .. Warnings(report, style), .. Safety(report, style),
+            .. Waiting(report, readout, style), .. Feed(report, readout), .. Impurities(report, readout), "", .. Warnings(report, readout, style), .. Safety(report, style),
         ];
         return string.Join('\n', lines) + "\n";
     }
@@ -114,9 +114,9 @@ public static class BatchText
         foreach (var line in Wrapping.Wrap(text, Columns - 2)) yield return "  " + line;
     }
 
-    private static IEnumerable<string> Warnings(BatchReport report, TerminalStyle style)
+    private static IEnumerable<string> Warnings(BatchReport report, Readout readout, TerminalStyle style)
     {
-        foreach (var warning in report.Warnings)
+        foreach (var warning in report.Warnings.Select(readout.Say))
             foreach (var line in Wrapping.Wrap(warning, Columns - Margin, 3).Select((text, i) => (i == 0 ? style.Warm("note") + "     " : new string(' ', Margin)) + text)) yield return line;
         if (report.Warnings.Count > 0) yield return "";
     }

@@ -22,7 +22,7 @@ public static class BlendPage
         html.Element("p", BlendWords.Verdict(report, r), "verdict");
         var shares = new SharesPicture(report, r);
         html.Section("The mixture", h => Page.Figure(h, shares.Draw, shares.Caption, shares.Table));
-        html.Section("What it does", h => h.Table(result.Best.Reference is null ? ["figure", ">best", ">now"] : ["figure", ">best", ">the same, cubic model", ">now"], Rows(report, r)));
+        html.Section("What it does", h => h.Table(Cells(report, "figure", ">best", ">the same, cubic model", ">now"), Rows(report, r)));
         html.Section("What each gas is worth", h => shares.Table(h));
         if (result.Near.Count > 0)
         {
@@ -31,7 +31,7 @@ public static class BlendPage
         }
         if (result.Prices.Count > 0)
             html.Section("What each limit costs", h => h.Table(["limit", ">relaxed", ">brings"], result.Prices.Select(p => new[] { p.Limit, BlendText.Limit(p, r), BlendWords.Change(result, p.Gain, r) })));
-        if (report.Warnings.Count > 0) html.Section("What to keep in mind", h => h.List(report.Warnings));
+        if (report.Warnings.Count > 0) html.Section("What to keep in mind", h => h.List(report.Warnings.Select(r.Say)));
         html.Section("How it was sought", h => h.Element("p", BlendWords.Effort(result, r)));
         var cautions = report.Findings.Where(f => f.Grade == Grade.Caution && f.Id != Cautions.LocalCodes.Id).ToArray();
         if (cautions.Length > 0) html.Section("Cautions", h => FindingsHtml.Write(h, cautions, r));
@@ -39,12 +39,14 @@ public static class BlendPage
         return Page.Write($"{report.Machine.Name}: blend", html);
     }
 
+    // the cubic model's column stands only where another one answers, the file's mixture only where it may be used here
+    private static string[] Cells(BlendReport report, string name, string best, string cubic, string now) =>
+        [name, best, .. report.Result.Best.Reference is null ? Array.Empty<string>() : [cubic], .. report.Result.KnowsNow ? [now] : Array.Empty<string>()];
+
     private static IEnumerable<string[]> Rows(BlendReport report, Readout r)
     {
         var (best, now) = (report.Result.Best, report.Result.Now);
-        // the cubic model's column stands only where another one answers
-        string[] Cells(string name, string first, string second, string third) => best.Reference is null ? [name, first, third] : [name, first, second, third];
-        string[] Row(string name, Func<BlendPoint, string> value) => Cells(name, value(best.Main), value(best.Cubic), report.Result.KnowsNow ? value(now.Main) : "-");
+        string[] Row(string name, Func<BlendPoint, string> value) => Cells(report, name, value(best.Main), value(best.Cubic), value(now.Main));
         yield return Row("goal", p => BlendWords.Merit(report.Result, p.Merit, r));
         if (report.Result.Goal != BlendGoal.Endless)
         {
@@ -56,7 +58,7 @@ public static class BlendPage
             yield return Row("two liquids before the throttle", p => p.TwoLiquids switch { true => "yes", false => "no", null => "-" });
         }
         yield return Row("least isothermal difference", p => double.IsFinite(p.DifferenceJPerMol) ? $"{r.Figures(p.DifferenceJPerMol, 4)} J/mol" : "-");
-        yield return Cells("burns", r.Percent(best.Flammable), "", report.Result.KnowsNow ? r.Percent(now.Flammable) : "-");
-        if (best.PricePerKg is { } price) yield return Cells("price of a kilogram", $"{r.Fixed(price, 2)} {report.Currency}", "", report.Result.KnowsNow && now.PricePerKg is { } old ? $"{r.Fixed(old, 2)} {report.Currency}" : "-");
+        yield return Cells(report, "burns", r.Percent(best.Flammable), "", r.Percent(now.Flammable));
+        if (best.PricePerKg is { } price) yield return Cells(report, "price of a kilogram", $"{r.Fixed(price, 2)} {report.Currency}", "", now.PricePerKg is { } old ? $"{r.Fixed(old, 2)} {report.Currency}" : "-");
     }
 }

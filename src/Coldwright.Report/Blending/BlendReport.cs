@@ -1,4 +1,5 @@
 using Coldwright.Design.Blending;
+using Coldwright.Quantities;
 
 namespace Coldwright.Report.Blending;
 
@@ -12,5 +13,5 @@ public sealed record BlendReport : CoolerReport
     /// <summary>Notes of the folder.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 
-    internal IReadOnlyList<string> Warnings => [.. Result.Warnings.Concat(Notes).Distinct()];
+    internal IReadOnlyList<Spoken> Warnings => [.. Result.Warnings.Concat(Spoken.All(Notes)).Distinct()];
 }

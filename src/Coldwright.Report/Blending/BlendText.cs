@@ -37,7 +37,7 @@ public static class BlendText
         lines.Add("");
         lines.AddRange(Wrapping.Wrap(BlendWords.Effort(result, r), Columns).Select(style.Quiet));
         lines.Add("");
-        foreach (var warning in report.Warnings)
+        foreach (var warning in report.Warnings.Select(r.Say))
             lines.AddRange(Wrapping.Wrap(warning, Columns - Margin, 3).Select((text, i) => (i == 0 ? style.Warm("note") + "     " : new string(' ', Margin)) + text));
         lines.Add("");
         lines.AddRange(OtherLines.Of(report.Findings, r, Columns));

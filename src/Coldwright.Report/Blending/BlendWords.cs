@@ -30,7 +30,7 @@ internal static class BlendWords
         BlendGoal.Cooling => $"most net cooling at {r.TemperatureFull(result.TemperatureK)}",
         BlendGoal.Litres => $"most liquid collected, with the load at {r.TemperatureFull(result.TemperatureK)}",
         BlendGoal.Lowest => "lowest temperature without load",
-        _ => $"largest of the smallest isothermal enthalpy differences down to {r.TemperatureFull(result.TemperatureK)}, whatever the exchanger",
+        _ => $"the largest least isothermal enthalpy difference down to {r.TemperatureFull(result.TemperatureK)}, whatever the exchanger",
     };
 
     public static string Verdict(BlendReport report, Readout r)

@@ -14,8 +14,8 @@ internal sealed class SharesPicture(BlendReport report, Readout readout)
         Rows = [.. report.Result.Sensitivities.Select(s => new PieceRow(s.Gas, Knows ? [Lane(s.Fraction, Ink.Cooling), Lane(Now(s.Gas), Ink.Loss)] : [Lane(s.Fraction, Ink.Cooling)]))],
     }.Draw(size);
 
-    public void Table(HtmlText html) => html.Table(["gas", ">best\nmol/mol", ">now\nmol/mol", ">1 % more", ">1 % less", ">best without it"],
-        report.Result.Sensitivities.Select(s => new[] { s.Gas, readout.Fixed(s.Fraction, 4), Knows ? readout.Fixed(Now(s.Gas), 4) : "-", BlendWords.Change(report.Result, s.MorePerCent, readout), BlendWords.Change(report.Result, s.LessPerCent, readout), s.WithoutMerit is { } m ? BlendWords.Merit(report.Result, m, readout) : "-" }));
+    public void Table(HtmlText html) => html.Table(["gas", ">best\nmol/mol", .. Knows ? [">now\nmol/mol"] : Array.Empty<string>(), ">1 % more", ">1 % less", ">best without it"],
+        report.Result.Sensitivities.Select(s => (string[])[s.Gas, readout.Fixed(s.Fraction, 4), .. Knows ? [readout.Fixed(Now(s.Gas), 4)] : Array.Empty<string>(), BlendWords.Change(report.Result, s.MorePerCent, readout), BlendWords.Change(report.Result, s.LessPerCent, readout), s.WithoutMerit is { } m ? BlendWords.Merit(report.Result, m, readout) : "-"]));
 
     // The file's own mixture may hold a gas that was not to be used.
     private bool Knows => report.Result.KnowsNow;

@@ -23,7 +23,7 @@ public static class ChargePage
         var stair = new StairPicture(report, r);
         html.Section("Gas after gas", h =>
         {
-            h.Table(["", "gas", ">grams", ">gauge shows\nthen", "tell it by", ">may be off by", ">cooling with so\nmuch too much"],
+            h.Table([">", "gas", ">grams", ">gauge shows\nthen", "tell it by", ">may be off by", ">cooling with so\nmuch too much"],
                 result.Recipe.Steps.Select((s, i) => new[] { $"{i + 1}", s.Gas, ChargeWords.Grams(r, s.MassKg), ChargeWords.Gauge(r, s.UntilPa), ChargeWords.By(r, s), ChargeWords.Tolerance(r, s), ChargeWords.Costs(r, s) }));
             h.Element("p", "Off by so much, a gas's own share of the molecules is wrong by the half per cent that is allowed, or by what was asked for. The last column says what that does to the smallest enthalpy difference between the file's two pressures: the cooling that an endless exchanger would leave.");
             Page.Figure(h, stair.Draw, stair.Caption, stair.Table);
@@ -33,7 +33,7 @@ public static class ChargePage
             var picture = new ChargedPicture(report, r);
             html.Section("Once it is cold", h =>
             {
-                h.Element("p", $"{r.Percent(closed.LiquidShare)} of the charge is liquid then. The gauges show {ChargeWords.Gauge(r, cold.Loop.HighPressurePa)} and {ChargeWords.Gauge(r, cold.Loop.LowPressurePa)}. {closed.StartUp.Sentence}");
+                h.Element("p", $"{r.Percent(closed.LiquidShare)} of the charge is liquid then. The gauges show {ChargeWords.Gauge(r, cold.Loop.HighPressurePa)} and {ChargeWords.Gauge(r, cold.Loop.LowPressurePa)}. {r.Say(closed.StartUp.Sentence)}");
                 Page.Figure(h, picture.Draw, picture.Caption, picture.Table);
             });
         }
@@ -51,7 +51,7 @@ public static class ChargePage
                 ]);
             });
         html.Section("Where it goes", h => h.Table(["place", ">litres"], result.Places.Select(p => new[] { p.Name, r.Figures(1e3 * p.VolumeM3, 3) })));
-        if (report.Warnings.Count > 0) html.Section("What to keep in mind", h => h.List(report.Warnings));
+        if (report.Warnings.Count > 0) html.Section("What to keep in mind", h => h.List(report.Warnings.Select(r.Say)));
         var cautions = result.Findings.Where(f => f.Grade == Grade.Caution && f.Id != Cautions.LocalCodes.Id).ToArray();
         if (cautions.Length > 0) html.Section("Cautions", h => FindingsHtml.Write(h, cautions, r));
         html.Inside("footer", "", h => h.Element("p", $"How it is computed: docs/theory/charge.md. {char.ToUpperInvariant(Cautions.LocalCodes.Rule[0])}{Cautions.LocalCodes.Rule[1..]}."));

@@ -1,5 +1,6 @@
 using Coldwright.Design.Charging;
 using Coldwright.Machine.Description;
+using Coldwright.Quantities;
 
 namespace Coldwright.Report.Charging;
 
@@ -15,7 +16,7 @@ public sealed record ChargeReport
     /// <summary>Units a person reads first.</summary>
     public UnitSystem Units { get; init; } = UnitSystem.Si;
 
-    internal IReadOnlyList<string> Warnings => [.. Result.Warnings.Concat(Notes).Distinct()];
+    internal IReadOnlyList<Spoken> Warnings => [.. Result.Warnings.Concat(Spoken.All(Notes)).Distinct()];
 
     internal Readout Readout(bool typographic) => new(Units, Machine.Room.PressurePa, typographic);
 }

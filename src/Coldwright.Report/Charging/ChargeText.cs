@@ -19,7 +19,7 @@ public static class ChargeText
         [
             .. grave, .. grave.Count > 0 ? [""] : Array.Empty<string>(), style.Bold(Wrapping.OneLine($"{report.Machine.Name}: how to fill it", Columns)), .. Wrapping.Wrap(ChargeWords.Verdict(report, r), Columns), "",
             .. Pump(report, r, style), "", .. Steps(report, r, style), .. Cold(report, r, style), .. Traces(report, r, style), .. TopUps(report, r, style), "",
-            .. report.Warnings.SelectMany(w => Wrapping.Wrap(w, Columns - Margin, 3).Select((text, i) => (i == 0 ? style.Warm("note") + "     " : new string(' ', Margin)) + text)), "",
+            .. report.Warnings.Select(r.Say).SelectMany(w => Wrapping.Wrap(w, Columns - Margin, 3).Select((text, i) => (i == 0 ? style.Warm("note") + "     " : new string(' ', Margin)) + text)), "",
             .. OtherLines.Of(report.Result.Findings, r, Columns),
         ];
         return string.Join('\n', lines) + "\n";

@@ -53,7 +53,8 @@ internal sealed class BarChartDrawing
         _svg.Rectangle(new(left, barTop, Math.Max(right - left, 1.2), barHeight), $"bar {ChartStyle.Class(bar.Ink)}", $"{bar.Name}: {bar.ValueText}");
         if (i + 1 < _chart.Bars.Count && !_chart.Bars[i + 1].Bold) _svg.Line(new(Px(bar.Bold ? bar.To : bar.From), barTop + barHeight, Px(bar.Bold ? bar.To : bar.From), barTop + _row), "axis");
         var weight = bar.Bold ? " bold" : "";
-        if (NamesAbove) _svg.Text(_plot.X, top + font + 1, bar.Name, font, $"label plain{weight}");
+        // clear of the axis, which runs past it
+        if (NamesAbove) _svg.Text(_plot.X + 4, top + font + 1, bar.Name, font, $"label plain{weight}");
         else _svg.Text(_plot.X - 10, barTop + barHeight / 2 + 0.35 * font, bar.Name, font, $"label plain{weight}", "end");
         DrawValue(bar, left, right, barTop + barHeight / 2 + 0.35 * font, weight);
     }

@@ -40,4 +40,12 @@ internal readonly record struct Box(double X, double Y, double Width, double Hei
 }
 
 /// <summary>A straight stroke that labels keep clear of, px.</summary>
-internal readonly record struct Segment(double X1, double Y1, double X2, double Y2);
+internal readonly record struct Segment(double X1, double Y1, double X2, double Y2)
+{
+    /// <summary>True when the two cross inside both of them.</summary>
+    public bool Crosses(Segment other) =>
+        Side(other.X1, other.Y1) * Side(other.X2, other.Y2) < 0 && other.Side(X1, Y1) * other.Side(X2, Y2) < 0;
+
+    // on which side of the line through this segment a point lies
+    private double Side(double x, double y) => (X2 - X1) * (y - Y1) - (Y2 - Y1) * (x - X1);
+}

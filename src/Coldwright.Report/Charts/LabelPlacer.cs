@@ -8,13 +8,25 @@ namespace Coldwright.Report.Charts;
 internal sealed record Label(IReadOnlyList<string> Lines, Ink Ink, bool Bold, IReadOnlyList<(double X, double Y)> Anchors);
 
 /// <summary>Where a label came to stand.</summary>
-internal sealed record PlacedLabel(Label Label, Box Box, (double X, double Y) Anchor);
+internal sealed record PlacedLabel(Label Label, Box Box, (double X, double Y) Anchor)
+{
+    private const double LeaderFromPx = 16;
+
+    /// <summary>The stroke that joins it to its anchor; null when it stands close.</summary>
+    public Segment? Leader => LeaderOf(Box, Anchor);
+
+    /// <summary>The same for a place that is only considered.</summary>
+    public static Segment? LeaderOf(Box box, (double X, double Y) anchor) => box.DistanceTo(anchor.X, anchor.Y) <= LeaderFromPx
+        ? null
+        : new(anchor.X, anchor.Y, Math.Clamp(anchor.X, box.X, box.Right), Math.Clamp(anchor.Y, box.Y, box.Bottom));
+}
 
 /// <summary>Puts labels beside their anchors so that they stay inside, never cover one another and cross as few lines as possible.</summary>
 internal sealed class LabelPlacer
 {
     private const double CrossedLinePerPx = 4;
     private const double DistancePerPx = 1;
+    private const double CrossingLeader = 40;
     private const double ClearancePx = 4;
 
     private static readonly double[] Distances = [8, 12, 19, 28, 40, 56, 76, 100, 130, 165];
@@ -54,11 +66,20 @@ internal sealed class LabelPlacer
                 if (best is { } b && cost >= b.Cost) continue;
                 var clear = box.Grown(ClearancePx);
                 foreach (var stroke in _strokes) cost += CrossedLinePerPx * clear.LengthInside(stroke);
+                if (PlacedLabel.LeaderOf(box, anchor) is { } leader) cost += CrossingLeader * _strokes.Count(Away(leader).Crosses);
                 if (best is null || cost < best.Value.Cost) best = (cost, box, anchor);
             }
         if (best is null) return null;
         Reserve(best.Value.Box);
         return new(label, best.Value.Box, best.Value.Anchor);
+    }
+
+    // The leader without its first pixels, so that the line that it comes from is not one that it crosses.
+    private static Segment Away(Segment leader)
+    {
+        var (dx, dy) = (leader.X2 - leader.X1, leader.Y2 - leader.Y1);
+        var share = ClearancePx / Math.Sqrt(dx * dx + dy * dy);
+        return leader with { X1 = leader.X1 + share * dx, Y1 = leader.Y1 + share * dy };
     }
 
     private static IEnumerable<Box> Around((double X, double Y) anchor, double width, double height)

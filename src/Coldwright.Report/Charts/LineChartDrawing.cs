@@ -122,7 +122,14 @@ internal sealed class LineChartDrawing
         [.. new[] { 0.1, 0.3, 0.5, 0.7, 0.9 }.Select(t => (a.X + t * (b.X - a.X), a.Y + t * (b.Y - a.Y)))];
 
     private (double X, double Y)[] Along(Curve curve) =>
-        [.. new[] { 0.15, 0.3, 0.45, 0.6, 0.75, 0.9 }.Select(t => _frame.Px(curve.Points[(int)(t * (curve.Points.Count - 1))]))];
+        [.. new[] { 0.15, 0.3, 0.45, 0.6, 0.75, 0.9 }.Select(t => _frame.Px(Between(curve.Points, t * (curve.Points.Count - 1))))];
+
+    // A level has two points only, and is labelled along all of its length.
+    private static (double X, double Y) Between(IReadOnlyList<(double X, double Y)> points, double at)
+    {
+        var (a, b) = (points[(int)at], points[Math.Min((int)at + 1, points.Count - 1)]);
+        return (a.X + (at - (int)at) * (b.X - a.X), a.Y + (at - (int)at) * (b.Y - a.Y));
+    }
 
     private (double X, double Y)[] Inside(Area area)
     {
@@ -134,11 +141,7 @@ internal sealed class LineChartDrawing
     {
         var (label, box, anchor) = placed;
         var ink = ChartStyle.Class(label.Ink);
-        if (box.DistanceTo(anchor.X, anchor.Y) > 16)
-        {
-            var (toX, toY) = (Math.Clamp(anchor.X, box.X, box.Right), Math.Clamp(anchor.Y, box.Y, box.Bottom));
-            _svg.Line(new(anchor.X, anchor.Y, toX, toY), $"leader {ink}");
-        }
+        if (placed.Leader is { } leader) _svg.Line(leader, $"leader {ink}");
         var atRight = box.X >= anchor.X;
         var centred = !atRight && box.Right > anchor.X;
         for (var i = 0; i < label.Lines.Count; i++)

@@ -27,7 +27,7 @@ public static class CooldownJson
         });
         w.Map("stopped_by", r.StoppedBy.Select(t => (t.Id, t.Share)));
         w.Map("stopped_by_W", r.StoppedBy.Select(t => (t.Id, t.Watts)));
-        w.WriteString("sentence", r.Sentence);
+        w.WriteString("sentence", r.Sentence.ToString());
         w.Objects("changes", r.Changes, c =>
         {
             w.WriteString("id", c.Id);
@@ -53,12 +53,13 @@ public static class CooldownJson
         w.Objects("events", r.Events, e =>
         {
             w.Number("time_s", e.TimeS);
-            w.WriteString("what", e.Text);
+            w.WriteString("what", e.Text.ToString());
         });
         w.Object("series", () => Series(w, r.Series));
         w.Map("circulating", r.Circulating.Names.Zip(r.Circulating.MoleFractions));
         w.Number("energy_error", r.EnergyError);
         w.Number("largest_drift", r.LargestDrift);
+        if (r.DirectResidual is { } residual) w.Number("direct_residual", residual);
         w.Texts("warnings", r.Warnings);
         w.WriteEndObject();
     });

@@ -21,7 +21,7 @@ public static class CooldownPage
         html.Inside("header", "", h => h.Element("h1", report.Title)
             .Element("p", $"{(r.IsWarmUp ? "Compressor standing still" : "From the start")}, by the {r.Model} model. Charge: {report.Machine.Charge.Mixture}. Room {readout.TemperatureFull(report.Machine.Room.TemperatureK)}."));
         FindingsHtml.GraveFirst(html, report.Findings, readout);
-        html.Element("p", r.Sentence, !r.IsWarmUp && (r.CondensingK is not { } c || r.PlateauK < c) ? "verdict" : "verdict short");
+        html.Element("p", readout.Say(r.Sentence), !r.IsWarmUp && (r.CondensingK is not { } c || r.PlateauK < c) ? "verdict" : "verdict short");
         html.Inside("div", "tiles", h =>
         {
             foreach (var (name, value, note) in CooldownFigures.Headline(report, readout))
@@ -47,9 +47,9 @@ public static class CooldownPage
         if (r.Sensitivities.Count > 0) html.Section("Slopes", h =>
         {
             h.Table(["parameter", ">temperature at the end", ">time"], CooldownFigures.Slopes(report, readout));
-            h.Element("p", "For a doubling of the parameter at this slope. What it does to the composition that circulates is not in it.", "quiet");
+            h.Element("p", "For a doubling of the parameter at this slope.", "quiet");
         });
-        if (r.Warnings.Count > 0) html.Section("What was assumed, and what to know", h => h.List(r.Warnings));
+        if (r.Warnings.Count > 0) html.Section("What was assumed, and what to know", h => h.List(r.Warnings.Select(readout.Say)));
         var cautions = report.Findings.Where(f => f.Grade == Grade.Caution && f.Id != Cautions.LocalCodes.Id).ToArray();
         if (cautions.Length > 0) html.Section("Cautions", h => FindingsHtml.Write(h, cautions, readout));
         html.Section("How far the numbers close", h => h.List(
@@ -57,6 +57,7 @@ public static class CooldownPage
             $"Energy: heat stored, carried off and let in differ by {readout.Error(r.EnergyError)} of what is carried off, over the whole run ({r.Steps} steps).",
             $"Charge: no substance's amount in the loop was further than {readout.Percent(r.LargestDrift)} from the charge.",
             $"Circulating at the end: {r.Circulating}.",
+            .. r.DirectResidual is { } residual ? (string[])[$"Without tables: the model's own properties see {readout.Percent(residual)} of the cooling flow otherwise at most."] : [],
         ]));
         html.Inside("footer", "", h => h.Element("p", $"{RatingHeadline.Capital(Cautions.LocalCodes.Rule)}. {RatingHeadline.Capital(Cautions.LocalCodes.Do)}."));
         return Page.Write(report.Title, html);

@@ -103,7 +103,7 @@ internal sealed class CooldownPictures
     }));
 
     /// <summary>The events with their numbers, as a sentence; empty without any.</summary>
-    public string EventWords => Result.Events.Count == 0 ? "" : $" Dotted lines: {string.Join("; ", Result.Events.Select((e, i) => $"{i + 1} {e.Text} ({CooldownScale.Time(e.TimeS)})"))}.";
+    public string EventWords => Result.Events.Count == 0 ? "" : $" Dotted lines: {string.Join("; ", Result.Events.Select((e, i) => $"{i + 1} {_readout.Say(e.Text)} ({CooldownScale.Time(e.TimeS)})"))}.";
 
     private Axis X => new($"time from the start, {_word}", 0, _s.TimeS[^1] / _unit, true);
 

@@ -22,7 +22,7 @@ public static class CooldownText
         lines.AddRange(GraveLines.Of(report.Findings, readout, colour, Columns, Grave, 3));
         if (lines.Count > 0) lines.Add("");
         lines.Add(style.Bold(Wrapping.OneLine($"{report.Title}, {r.Model} model", Columns)));
-        foreach (string line in Wrapping.Wrap(r.Sentence, Columns)) lines.Add(style.Bold(line));
+        foreach (string line in Wrapping.Wrap(readout.Say(r.Sentence), Columns)) lines.Add(style.Bold(line));
         lines.Add("");
         Table(lines, CooldownFigures.Headline(report, readout).Select(f => new[] { f.Name, f.Value, f.Note }));
         lines.Add("");
@@ -48,11 +48,13 @@ public static class CooldownText
         if (r.Events.Count > 0)
         {
             lines.Add(style.Quiet("on the way"));
-            Table(lines, r.Events.Select(e => new[] { CooldownScale.Time(e.TimeS), e.Text }));
+            Table(lines, r.Events.Select(e => new[] { CooldownScale.Time(e.TimeS), readout.Say(e.Text) }));
         }
         lines.Add("");
-        foreach (string warning in r.Warnings) Item(lines, style.Warm("warning".PadRight(Margin)), warning);
+        foreach (var warning in r.Warnings) Item(lines, style.Warm("warning".PadRight(Margin)), readout.Say(warning));
         lines.Add(style.Quiet($"Energy closes to {readout.Error(r.EnergyError)}; {r.Steps} steps."));
+        if (r.DirectResidual is { } residual)
+            foreach (string line in Wrapping.Wrap($"Without tables: the model's own properties see {readout.Percent(residual)} of the cooling flow otherwise at most.", Columns)) lines.Add(style.Quiet(line));
         lines.Add($"{Capital(Cautions.LocalCodes.Rule)}.");
         return string.Join('\n', lines) + "\n";
     }

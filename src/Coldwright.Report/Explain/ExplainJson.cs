@@ -10,9 +10,7 @@ public static class ExplainJson
     public static string Write(ExplainReport report) => Json.Text(w =>
     {
         var e = report.Result;
-        w.WriteStartObject();
-        w.WriteString("schema", "coldwright/explain/1");
-        w.WriteString("machine", report.Machine.Name);
+        FindingsJson.WriteHead(w, "coldwright/explain/1", report.Machine.Name, report.Findings);
         w.WriteString("run", report.Run);
         w.Objects("phases", e.Phases, p =>
         {
@@ -76,7 +74,6 @@ public static class ExplainJson
         });
         w.WriteString("paragraph", e.Paragraph);
         w.Texts("warnings", e.Said);
-        FindingsJson.WriteProperty(w, report.Findings);
         w.WriteEndObject();
     });
 }

@@ -25,8 +25,8 @@ public static class ExplainPage
         html.Element("p", e.Paragraph, sound ? "verdict" : "verdict short");
         html.Section("Causes", h =>
         {
-            h.Table([">", "id", "what", ">figure", "90 % interval", ">probability", ">share of what is missing"], ExplainWords.Causes(report, readout));
-            h.Element("p", "Figures with an x are ratios to the machine file. The probability says how likely the cause is among what is wrong, given this record, the doubts of file and correlations, and the sensors' classes.", "quiet");
+            h.Table([">", "cause", "figure,\n90 % interval", ">likely", ">of what\nis missing"], ExplainWords.Causes(report, readout));
+            h.Element("p", "Figures with an x are ratios to the machine file. In brackets the cause's id. Likely: how probable it is that the cause is among what is wrong, given this record, the doubts of file and correlations, and the sensors' classes. The last column is its share of what is missing.", "quiet");
             if (e.Indistinguishable.Count > 0) h.Element("p", "This record cannot tell apart: " + string.Join("; ", e.Indistinguishable.Select(g => string.Join(", ", g))) + ".");
             if (e.Correlations.Count > 0) h.Folded("Estimates that hang together", f => f.Table(["one", "other", ">correlation"], e.Correlations.Select(c => new[] { c.A, c.B, readout.Fixed(c.Correlation, 2) })));
         });

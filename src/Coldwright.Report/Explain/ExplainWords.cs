@@ -14,10 +14,10 @@ internal static class ExplainWords
         _ => (r.Figures(Math.Max(0, c.Value), 2), $"{r.Figures(Math.Max(0, c.Low), 2)} to {r.Figures(Math.Max(0, c.High), 2)}, {c.Unit}"),
     };
 
-    /// <summary>Rows: rank, id, cause, figure, interval, probability, share.</summary>
+    /// <summary>Rows, narrow enough for a telephone: rank, cause with its id, figure over its interval, probability, share.</summary>
     public static IEnumerable<string[]> Causes(ExplainReport report, Readout r) => report.Shown.Select(c => new[]
     {
-        c.Named ? $"{c.Rank}" : "", c.Id, c.Detail.Length > 0 ? $"{c.Name} ({c.Detail})" : c.Name, Figure(c, r).Value, Figure(c, r).Interval, r.Percent(c.Probability), c.ShareOfShortfall > 0 ? r.Percent(c.ShareOfShortfall) : "",
+        c.Named ? $"{c.Rank}" : "", $"{c.Name}{(c.Detail.Length > 0 ? $", {c.Detail}" : "")} ({c.Id})", $"{Figure(c, r).Value}\n{Figure(c, r).Interval}".Trim(), r.Percent(c.Probability), c.ShareOfShortfall > 0 ? r.Percent(c.ShareOfShortfall) : "",
     });
 
     /// <summary>Rows: phase, from, to.</summary>

@@ -11,15 +11,12 @@ public static class NextJson
     /// <param name="report">What was ranked.</param>
     public static string Write(NextReport report) => Json.Text(w =>
     {
-        w.WriteStartObject();
-        w.WriteString("schema", "coldwright/next/1");
-        w.WriteString("machine", report.Machine.Name);
+        FindingsJson.WriteHead(w, "coldwright/next/1", report.Machine.Name, report.Findings);
         w.WriteString("run", report.Run);
         w.Texts("named", report.Result.Named);
         w.Object("now", () => Change(w, report.Result.Now));
         w.Objects("changes", report.Result.Changes, c => Change(w, c));
         w.Texts("warnings", report.Result.Said);
-        FindingsJson.WriteProperty(w, report.Findings);
         w.WriteEndObject();
     });
 

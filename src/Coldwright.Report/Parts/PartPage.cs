@@ -22,7 +22,7 @@ public static class PartPage
         Head(html, report, units);
         FindingsHtml.GraveFirst(html, report.Findings, units.Readout);
         Answer(html, report, units);
-        if (rating.Warnings.Count > 0) html.Section("What to keep in mind", h => h.List(rating.Warnings));
+        if (rating.Warnings.Count > 0) html.Section("What to keep in mind", h => h.List(rating.Warnings.Select(units.Readout.Say)));
         foreach (var picture in rating.Pictures) html.Section(picture.Title, h => Draw(h, picture, units));
         foreach (var section in rating.Sections) html.Section(section.Title, h => Section(h, section, units));
         if (rating.Limits.Count > 0) html.Section("Limits", h => Limits(h, rating, units));

@@ -31,7 +31,7 @@ public static class PartText
         lines.Add("");
         foreach (var (name, error) in rating.Balances) lines.Add(style.Quiet(Wrapping.OneLine($"Closes to {units.Readout.Error(error)}: {name}.", Columns)));
         if (rating.Sections.Any(s => s.Figures.Any(f => f.Band is not null))) lines.Add(style.Quiet("In brackets: the band of the model, one standard deviation unless said otherwise."));
-        foreach (var warning in rating.Warnings) Item(lines, style.Warm("note") + "     ", warning);
+        foreach (var warning in rating.Warnings) Item(lines, style.Warm("note") + "     ", units.Readout.Say(warning));
         foreach (var source in rating.Sources) Item(lines, style.Quiet("source") + "   ", source);
         lines.Add(Wrapping.OneLine($"{RatingHeadline.Capital(Cautions.LocalCodes.Rule)}.", Columns));
         return string.Join('\n', lines) + "\n";

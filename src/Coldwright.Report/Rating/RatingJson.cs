@@ -74,7 +74,7 @@ public static class RatingJson
         w.Object("limited_by", () =>
         {
             w.WriteString("kind", rating.LimitedBy.Kind.ToString().ToLowerInvariant());
-            w.WriteString("sentence", rating.LimitedBy.Sentence);
+            w.WriteString("sentence", rating.LimitedBy.Sentence.ToString());
             w.NumberOrNull("pinch_temperature_K", rating.LimitedBy.PinchTemperatureK);
             w.WriteString("pinch_phases", rating.LimitedBy.PinchPhases);
         });

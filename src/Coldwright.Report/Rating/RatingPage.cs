@@ -27,7 +27,7 @@ public static class RatingPage
         RatingLoop.Write(html, report, readout);
         var closed = report.Main.Closed is { } c ? new ClosedPage(report, c, readout) : null;
         closed?.Write(html);
-        Background(html, report);
+        Background(html, report, readout);
         Pictures(html, report, readout);
         closed?.Sensitivities(html);
         if (report.Parts is { } parts) PartsOverview.Write(html, parts, new PartUnits(readout, report.Machine.Room.PressurePa), pressuresFollow: report.Main.Closed is not null);
@@ -53,7 +53,7 @@ public static class RatingPage
     internal static void Answer(HtmlText html, RatingReport report, Readout readout)
     {
         var main = report.Main;
-        html.Element("p", main.LimitedBy.Sentence, main.LimitedBy.Kind == LimitationKind.Works ? "verdict" : "verdict short");
+        html.Element("p", readout.Say(main.LimitedBy.Sentence), main.LimitedBy.Kind == LimitationKind.Works ? "verdict" : "verdict short");
         html.Inside("div", "tiles", h =>
         {
             foreach (var figure in RatingHeadline.Figures(report, readout))
@@ -72,10 +72,10 @@ public static class RatingPage
         html.Element("span", figure.Name, "name").Raw($"<span class=\"value\">{Markup.Escape(figure.Value)}{band}</span>").Element("span", figure.Note, "note");
     }
 
-    internal static void Background(HtmlText html, RatingReport report)
+    internal static void Background(HtmlText html, RatingReport report, Readout readout)
     {
         if (report.Warnings.Count > 0)
-            html.Inside("section", "", h => h.Element("h2", "What to keep in mind").List(report.Warnings));
+            html.Inside("section", "", h => h.Element("h2", "What to keep in mind").List(report.Warnings.Select(readout.Say)));
         html.Folded("New to this kind of cooler? How it works in five sentences", h => h.Element("p",
             "A compressor pumps a mixture of gases round a closed loop, and the room takes its heat away. " +
             "In the recuperator, a long double tube, the gas on its way to the cold end is cooled by the gas coming back from there. " +

@@ -1,3 +1,4 @@
+using Coldwright.Quantities;
 using Coldwright.Safety;
 using Coldwright.Simulation.Parts;
 using Coldwright.Simulation.Rating;
@@ -16,23 +17,23 @@ public sealed record RatingReport : CoolerReport
     internal ModelRating Main => Result.Main;
 
     /// <summary>Every warning once, the general ones first, those of the second model with its name; one that repeats the main model's with other digits is left out.</summary>
-    internal IReadOnlyList<string> Warnings
+    internal IReadOnlyList<Spoken> Warnings
     {
         get
         {
             var second = Result.SecondOpinion?.Warnings ?? [];
             var known = Main.Warnings.Select(Words).ToHashSet(StringComparer.Ordinal);
-            bool Repeats(string warning) => second.Contains(warning) && !Main.Warnings.Contains(warning) && known.Contains(Words(warning));
-            var seen = new List<string>();
+            bool Repeats(Spoken warning) => second.Contains(warning) && !Main.Warnings.Contains(warning) && known.Contains(Words(warning));
+            var seen = new List<Spoken>();
             foreach (var warning in Result.Warnings.Concat(Main.Warnings))
                 if (!seen.Contains(warning) && !Repeats(warning)) seen.Add(warning);
-            foreach (var warning in second.Where(w => !seen.Contains(w) && !Repeats(w)).ToArray()) seen.Add($"{Result.SecondOpinion!.Model} model: {warning}");
+            foreach (var warning in second.Where(w => !seen.Contains(w) && !Repeats(w)).ToArray()) seen.Add($"{Result.SecondOpinion!.Model} model: " + warning);
             return seen;
         }
     }
 
     // Two models say the same thing with slightly different figures.
-    private static string Words(string warning) => string.Concat(warning.Where(c => !char.IsAsciiDigit(c) && c != '.'));
+    private static string Words(Spoken warning) => string.Concat(warning.ToString().Where(c => !char.IsAsciiDigit(c) && c != '.'));
 
     /// <summary>True when liquid is collected.</summary>
     internal bool MakesLiquid => Main.Liquid is { CollectedLPerH: > 0 };

@@ -94,6 +94,6 @@ internal sealed class RatingTables(RatingReport report, Readout readout)
         if (EnthalpyDifferencePicture.Has(_rating) && EnthalpyDifferencePicture.Has(second))
             Row("Least isothermal enthalpy difference", r => $"{readout.Figures(EnthalpyDifferencePicture.Least(r).DifferenceJPerMol, 3)} J/mol");
         html.Table(["", $">{_rating.Model}", $">{second.Model}"], rows);
-        html.Element("p", $"The {second.Model} model's verdict: {second.LimitedBy.Sentence}");
+        html.Element("p", $"The {second.Model} model's verdict: {readout.Say(second.LimitedBy.Sentence)}");
     }
 }

@@ -59,7 +59,7 @@ public static class RatingText
             .. CoolingBars.Lines(report.Main, readout, style), .. Losses(report, readout, style), "",
         ];
         var safety = SafetyLines(report, style).ToArray();
-        return [.. lines, .. Warnings(report, style, wrap, most - lines.Count - safety.Length), .. safety];
+        return [.. lines, .. Warnings(report, readout, style, wrap, most - lines.Count - safety.Length), .. safety];
     }
 
     private static IEnumerable<string> Head(RatingReport report, Readout readout, TerminalStyle style)
@@ -103,7 +103,7 @@ public static class RatingText
 
     private static IEnumerable<string> Verdict(RatingReport report, Readout readout, TerminalStyle style)
     {
-        foreach (var line in Wrapping.Wrap(report.Main.LimitedBy.Sentence, Columns, report.Main.Closed is null ? 3 : 5))
+        foreach (var line in Wrapping.Wrap(readout.Say(report.Main.LimitedBy.Sentence), Columns, report.Main.Closed is null ? 3 : 5))
             yield return report.Main.LimitedBy.Kind == LimitationKind.Works ? style.Bold(line) : style.Alarm(line);
         if (RatingHeadline.Doubt(report, readout) is { } doubt)
             foreach (var line in Wrapping.Wrap(doubt, Columns, 2)) yield return style.Warm(line);
@@ -120,13 +120,13 @@ public static class RatingText
         foreach (var line in Wrapping.Wrap($"Work is lost in: {string.Join(", ", largest)}.", Columns - 2, 2)) yield return "  " + style.Quiet(line);
     }
 
-    private static IEnumerable<string> Warnings(RatingReport report, TerminalStyle style, int wrap, int room)
+    private static IEnumerable<string> Warnings(RatingReport report, Readout readout, TerminalStyle style, int wrap, int room)
     {
         var warnings = report.Warnings;
         if (warnings.Count == 0 || room < 3) yield break;
         // Where room is scarce it is one line each, the last one saying how many were left out; a blank line follows.
         var shown = warnings.Count <= room - 1 ? warnings.Count : room - 2;
-        foreach (var warning in warnings.Take(shown))
+        foreach (var warning in warnings.Take(shown).Select(readout.Say))
             foreach (var line in Item(style.Warm("note") + "     ", warning, wrap)) yield return line;
         if (shown < warnings.Count) yield return $"         {style.Quiet($"and {warnings.Count - shown} more: see --report or --json")}";
         yield return "";

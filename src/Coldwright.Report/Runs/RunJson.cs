@@ -14,8 +14,7 @@ public static class RunJson
     public static string Write(RunReport report) => Json.Text(w =>
     {
         var record = report.Record;
-        w.WriteStartObject();
-        w.WriteString("schema", "coldwright/import/1");
+        FindingsJson.WriteHead(w, "coldwright/import/1", record.Machine?.Name, report.Findings);
         w.WriteString("name", record.Name);
         w.WriteString("kind", record.Kind switch { RunKind.LeakTest => "leak-test", RunKind.ProofTest => "proof-test", _ => "run" });
         if (record.Start is { Year: > 2000 } start) w.WriteString("start", start.ToString("yyyy-MM-ddTHH:mm:ss.fff", System.Globalization.CultureInfo.InvariantCulture));
@@ -51,7 +50,6 @@ public static class RunJson
         if (report.Answer.Proof is { } proof) w.Object("proof_test", () => Proof(w, proof));
         if (report.Answer.Complaint.Length > 0) w.WriteString("test_complaint", report.Answer.Complaint);
         w.Texts("warnings", RunWords.Notes(report));
-        FindingsJson.WriteProperty(w, report.Findings);
         w.WriteEndObject();
     });
 

@@ -26,9 +26,9 @@ public static class FindingsJson
     /// <summary>Opens a document's object: schema, machine, findings.</summary>
     /// <param name="writer">At the document's start.</param>
     /// <param name="schema">Name of its schema.</param>
-    /// <param name="machine">Name of the machine.</param>
+    /// <param name="machine">Name of the machine; null when it could not be read.</param>
     /// <param name="findings">Findings, gravest first.</param>
-    internal static void WriteHead(Utf8JsonWriter writer, string schema, string machine, IEnumerable<Finding> findings)
+    internal static void WriteHead(Utf8JsonWriter writer, string schema, string? machine, IEnumerable<Finding> findings)
     {
         writer.WriteStartObject();
         writer.WriteString("schema", schema);
@@ -40,10 +40,7 @@ public static class FindingsJson
     /// <param name="report">What was found.</param>
     public static string Write(SafetyReport report) => Json.Text(writer =>
     {
-        writer.WriteStartObject();
-        writer.WriteString("schema", "coldwright/safety/1");
-        writer.WriteString("machine", report.Machine.Name);
-        WriteProperty(writer, report.Review.Findings);
+        WriteHead(writer, "coldwright/safety/1", report.Machine.Name, report.Review.Findings);
         writer.Texts("warnings", report.Review.Warnings);
         writer.WriteEndObject();
     });

@@ -19,7 +19,7 @@ public static class SizeJson
         w.Object("target", () =>
         {
             w.Number(r.Target.Id, r.Target.Value!.Value);
-            w.WriteString("text", r.Target.Note);
+            w.WriteString("text", r.TargetRemark.ToString());
         });
         w.WriteBoolean("stopped", r.Stopped);
         w.WriteString("currency", report.Currency);
@@ -35,7 +35,7 @@ public static class SizeJson
     {
         w.WriteString("stock", o.Stock);
         w.WriteBoolean("fits", o.Fits);
-        w.WriteString("why_not", o.WhyNot);
+        w.WriteString("why_not", o.WhyNot.ToString());
         foreach (var f in o.Figures)
             if (f.Value is { } value) w.Number(f.Id, value);
             else w.WriteString(f.Id, f.Text);

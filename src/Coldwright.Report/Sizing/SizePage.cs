@@ -33,7 +33,7 @@ public static class SizePage
             picture.Table(h);
             if (picture.HasBars) h.Raw(picture.Draw(Charts.ChartSize.Wide)).Raw(picture.Draw(Charts.ChartSize.Phone)).Element("p", picture.Caption);
         });
-        if (report.Warnings.Count > 0) html.Section("What to keep in mind", h => h.List(report.Warnings));
+        if (report.Warnings.Count > 0) html.Section("What to keep in mind", h => h.List(report.Warnings.Select(units.Readout.Say)));
         html.Section("Where it comes from", h => h.List(result.Sources));
         var cautions = report.Findings.Where(f => f.Grade == Grade.Caution && f.Id != Cautions.LocalCodes.Id).ToArray();
         if (cautions.Length > 0) html.Section("Cautions", h => FindingsHtml.Write(h, cautions, r));

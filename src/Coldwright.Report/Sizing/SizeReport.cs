@@ -1,4 +1,5 @@
 using Coldwright.Design.Sizing;
+using Coldwright.Quantities;
 using Coldwright.Report.Parts;
 
 namespace Coldwright.Report.Sizing;
@@ -13,7 +14,7 @@ public sealed record SizeReport : CoolerReport
     /// <summary>Notes of the folder.</summary>
     public IReadOnlyList<string> Notes { get; init; } = [];
 
-    internal IReadOnlyList<string> Warnings => [.. Result.Warnings.Concat(Notes).Distinct()];
+    internal IReadOnlyList<Spoken> Warnings => [.. Result.Warnings.Concat(Spoken.All(Notes)).Distinct()];
 
     internal PartUnits PartUnits(bool typographic) => new(Readout(typographic), Machine.Room.PressurePa);
 

@@ -25,7 +25,7 @@ public static class SizeText
         }
         lines.AddRange(Others(report, units, r, style));
         lines.Add("");
-        foreach (var warning in report.Warnings)
+        foreach (var warning in report.Warnings.Select(r.Say))
             lines.AddRange(Wrapping.Wrap(warning, Columns - Margin, 3).Select((text, i) => (i == 0 ? style.Warm("note") + "     " : new string(' ', Margin)) + text));
         lines.Add("");
         lines.AddRange(OtherLines.Of(report.Findings, r, Columns));
@@ -54,7 +54,7 @@ public static class SizeText
             string figures = o.Figures.Count == 0 ? "" : string.Join(", ", report.Result.Columns.Take(4).Select(id => SizeWords.Cell(o, id, units)));
             yield return Cut($"    {(o.Stock.Length > 26 ? o.Stock[..25] + "…" : o.Stock).PadRight(stock)}  {figures}{(o.Cost > 0 ? $", {report.Cost(o, r)}" : "")}");
             if (!o.Fits)
-                foreach (var line in Wrapping.Wrap(o.WhyNot, Columns - 8, 2)) yield return style.Quiet("        " + line);
+                foreach (var line in Wrapping.Wrap(r.Say(o.WhyNot), Columns - 8, 2)) yield return style.Quiet("        " + line);
         }
         yield return style.Quiet(Cut($"    ({string.Join(", ", report.Result.Columns.Take(4).Select(id => SizeWords.Heading(report.Result, id).ToLowerInvariant()))})"));
         if (report.Result.Options.Count > MostRows) yield return style.Quiet($"    and {report.Result.Options.Count - MostRows} more: --report or --json");

@@ -7,7 +7,7 @@ namespace Coldwright.Report.Sizing;
 /// <summary>Sizes in words.</summary>
 internal static class SizeWords
 {
-    public static string Target(SizeReport report, PartUnits units) => $"{report.Result.Target.Name}: {units.Short(report.Result.Target)}{(report.Result.Target.Note.Length > 0 ? $" ({report.Result.Target.Note})" : "")}.";
+    public static string Target(SizeReport report, PartUnits units) => $"{report.Result.Target.Name}: {units.Short(report.Result.Target)}{(report.Result.TargetRemark.IsEmpty ? "" : $" ({units.Readout.Say(report.Result.TargetRemark)})")}.";
 
     public static string Verdict(SizeReport report, PartUnits units)
     {

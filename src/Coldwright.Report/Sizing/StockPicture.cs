@@ -35,7 +35,7 @@ internal sealed class StockPicture(SizeReport report, PartUnits units)
         bool priced = shown.Any(o => o.Cost is > 0), refused = shown.Any(o => !o.Fits);
         var columns = report.Result.Columns.Take(MostColumns).ToArray();
         html.Table(["stock", .. columns.Select(id => ">" + Broken(SizeWords.Heading(report.Result, id))), .. priced ? [">cost"] : Array.Empty<string>(), .. refused ? ["why not"] : Array.Empty<string>()],
-            shown.Select(o => (string[])[o.Stock.Replace(' ', '\u00a0').Replace('-', '\u2011'), .. columns.Select(id => SizeWords.Cell(o, id, units)), .. priced ? [report.Cost(o, units.Readout)] : Array.Empty<string>(), .. refused ? [o.WhyNot] : Array.Empty<string>()]));
+            shown.Select(o => (string[])[o.Stock.Replace(' ', '\u00a0').Replace('-', '\u2011'), .. columns.Select(id => SizeWords.Cell(o, id, units)), .. priced ? [report.Cost(o, units.Readout)] : Array.Empty<string>(), .. refused ? [units.Readout.Say(o.WhyNot)] : Array.Empty<string>()]));
         if (shown.Length < report.Result.Options.Count) html.Element("p", $"{report.Result.Options.Count - shown.Length} more that will not do are left out here; the command size lists them all with --json.");
     }
 

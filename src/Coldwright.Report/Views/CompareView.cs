@@ -35,8 +35,8 @@ public static class CompareView
         html.Section("What comes of it", h =>
         {
             h.Table(["", $">{first.Name}", $">{second.Name}", ">change"], Rows(first, second, readout));
-            h.Element("p", $"{first.Name}: {first.Report.Main.LimitedBy.Sentence}");
-            h.Element("p", $"{second.Name}: {second.Report.Main.LimitedBy.Sentence}");
+            h.Element("p", $"{first.Name}: {readout.Say(first.Report.Main.LimitedBy.Sentence)}");
+            h.Element("p", $"{second.Name}: {readout.Say(second.Report.Main.LimitedBy.Sentence)}");
         });
         if (first.Report.Main.CoolingCurve.Count > 1 && second.Report.Main.CoolingCurve.Count > 1)
             html.Section("What is left at each temperature", h => Page.Figure(h, size => Chart(first, second, readout, size.IsPhone).Draw(size),

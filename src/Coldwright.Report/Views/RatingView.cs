@@ -26,7 +26,7 @@ public static class RatingView
     /// <param name="report">What was rated.</param>
     public static string Tables(RatingReport report) => Written(report, (html, readout) =>
     {
-        RatingPage.Background(html, report);
+        RatingPage.Background(html, report, readout);
         RatingPage.Rest(html, report with { Findings = [] }, readout);
     });
 

@@ -36,7 +36,7 @@ internal sealed record BatchFigures(double? FedKg, double? CollectedKg, double? 
 internal sealed class BatchModel
 {
     // Our assumptions: a shut drain valve of 60 g, a flask's wall of 0.15 kg a litre half of it wetted, 0.45 kJ/(kg K); half an hour of waiting before opening; a good flask's loss.
-    private const double ValveKg = 0.06, FlaskKgPerM3 = 150, Wetted = 0.5, FlaskJPerKgK = 450, WaitS = 1800, LeastWaitS = 30, UsualLossKgPerS = 6e-6, MostFill = 0.85, PumpAboveRoomK = 30;
+    private const double ValveKg = 0.06, FlaskKgPerM3 = 150, Wetted = 0.5, FlaskJPerKgK = 450, WaitS = 1800, LeastWaitS = 30, UsualLossKgPerS = 6e-6, MostFill = 0.85, PumpAboveRoomK = 30, LeastMadeKg = 0.03, MisreadK = 3;
     private const int Nodes = 40;
 
     private readonly double[] _k = new double[Nodes], _p = new double[Nodes], _liquid = new double[Nodes], _density = new double[Nodes];
@@ -116,6 +116,8 @@ internal sealed class BatchModel
             while (i < c.TimeS.Count - 1 && c.LoadK[i] > passesK) i++;
             watts = c.StoredW[i].RecuperatorW + c.StoredW[i].LoadW + c.StoredW[i].InsulationW;
         }
+        // liquid was made although the vessel read too warm for it: its thermometer is wrong, and says nothing of what there is to expect
+        bool misread = endK > CondensingK + MisreadK && Math.Max(like.FedKg ?? 0, like.CollectedKg ?? 0) > LeastMadeKg;
         double heat = _arriving - At(_liquid, CondensingK), brim = MostFill * _vesselM3 * At(_density, CondensingK);
         double made = Math.Min(brim, Math.Max(0, (watts * like.FeedS + _loadJPerK * Math.Max(0, spare)) / heat * (1 - Math.Min(0.6, 20 * odd.Impurity))));
         if (_pumpedKgPerS is { } pumped) made = Math.Min(made, pumped * Math.Max(0, 1 - odd.FeedFaded) * like.FeedS);
@@ -124,7 +126,7 @@ internal sealed class BatchModel
         double opened = Math.Min(CondensingK, open + odd.WarmerK), wait = opened > open ? Math.Max(LeastWaitS, WaitS * (CondensingK - opened) / (CondensingK - open)) : WaitS;
         double vapour = 0.25 * _vesselM3 * At(_density, CondensingK) * 0.08;
         double collected = Math.Max(0, (content - vapour - odd.SeepKg) * (1 - Flashed(opened)) - (LineJ * odd.LineHeat + FlaskJ * odd.FlaskHeat) / _latent);
-        return new BatchFigures(made, collected, Math.Log(LossKgPerS * Math.Pow(odd.FlaskHeat, 1.5)), -Math.Log(Math.Max(0.4, 1 - 25 * odd.Impurity)), opened, Math.Log(wait));
+        return new BatchFigures(misread ? null : made, misread ? null : collected, Math.Log(LossKgPerS * Math.Pow(odd.FlaskHeat, 1.5)), -Math.Log(Math.Max(0.4, 1 - 25 * odd.Impurity)), misread ? null : opened, Math.Log(wait));
     }
 
     /// <summary>Liquid per hour that a course's cooling at the condensing temperature makes, let down to the room, L/h at its boiling point; 0 where it does not get there.</summary>

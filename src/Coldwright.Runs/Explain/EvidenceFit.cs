@@ -24,6 +24,8 @@ internal sealed class EvidenceFit
     // a fault is something clear: the density of its strength is nothing at nothing, highest at this share of the clear one (Rayleigh's distribution); our assumption
     private const double ModeShare = 0.8, LeastShare = 0.01, LeastStretch = -0.9;
     private const int Rounds = 60;
+    // chi-square of a strong fault below which it is not weighed: a fifth of a standard deviation; our assumption
+    private const double LeastSeen = 0.04;
     // of the stretch, one standard deviation; our assumption
     internal const double StretchSigma = 0.4;
 
@@ -72,16 +74,23 @@ internal sealed class EvidenceFit
         return b;
     }
 
-    /// <summary>All sets, the likeliest first.</summary>
+    /// <summary>True when even a strong fault (twice a clear one of a sensor) moves the figures, all together, by enough that the record could speak for it.</summary>
+    public bool IsSeen(int suspect)
+    {
+        double[] strong = ExplanationBuilder.Change(_c.Suspects[suspect], _c.Suspects[suspect].TwoSided ? 2 * _c.Suspects[suspect].Usual : _c.Suspects[suspect].Strengths.Second);
+        return Whiten(strong).Sum(v => v * v) > LeastSeen;
+    }
+
+    /// <summary>All sets of what the record could show, the likeliest first.</summary>
     public IReadOnlyList<FittedSet> All()
     {
-        int k = _c.Suspects.Count;
+        int[] seen = [.. Enumerable.Range(0, _c.Suspects.Count).Where(IsSeen)];
         var sets = new List<FittedSet> { Fit([]) };
-        for (int i = 0; i < k; i++)
+        foreach (int i in seen)
         {
             sets.Add(Fit([i]));
-            for (int j = i + 1; j < k; j++)
-                if (_c.Suspects[i].Id != _c.Suspects[j].Id) sets.Add(Fit([i, j]));
+            foreach (int j in seen)
+                if (j > i && _c.Suspects[i].Id != _c.Suspects[j].Id) sets.Add(Fit([i, j]));
         }
         return [.. sets.OrderByDescending(x => x.LogEvidence)];
     }

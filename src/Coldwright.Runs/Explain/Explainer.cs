@@ -34,7 +34,7 @@ public static class Explainer
         var comparison = ComparisonMaker.Make(o, runs);
         if (good is not null) comparison = EarlierRun.Join(comparison, ComparisonMaker.Make(good, alike ? runs : Make(good.Trace.RoomK, goodStop, goodWarm)));
         observer?.Invoke("weighing the causes");
-        var judged = Judge.Of(comparison, runs, follow, cancel);
+        var judged = Judge.Of(comparison, runs, o.Trace, follow, cancel);
         return ExplanationBuilder.Build(record, earlier is null ? o : o with { Said = [.. o.Said, $"held against the earlier run '{earlier.Name}', taken for one in good order: ratios are to that day"] }, runs, comparison, judged, follow);
     }
 

@@ -5,8 +5,7 @@ namespace Coldwright.Runs.Explain;
 /// <summary>Turns a judgement into an explanation.</summary>
 internal static class ExplanationBuilder
 {
-    // a cause that the record speaks for: by more than its odds before
-    private const double NearNone = 0.2, NearBest = 0.15, SpokenCorrelation = 0.5, LeastShare = 0.02;
+    private const double Credible = 0.9, SpokenCorrelation = 0.5, LeastShare = 0.02;
 
     public static Explanation Build(RunRecord record, Observation o, ModelRuns runs, Comparison c, Judgement j, bool follow)
     {
@@ -36,9 +35,15 @@ internal static class ExplanationBuilder
             End = (measuredK, describedK),
             Taken = j.Taken,
             Paragraph = "",
-            Said = [.. o.Said, .. runs.Failed.Select(f => $"no run of the model for {f}"), .. record.Warnings],
+            Said = [.. o.Said, .. Unseen(c, whitened), .. runs.Failed.Select(f => $"no run of the model for {f}"), .. record.Warnings],
         };
         return e with { Paragraph = ExplanationWords.Paragraph(e) };
+    }
+
+    private static IEnumerable<string> Unseen(Comparison c, EvidenceFit fit)
+    {
+        string[] ids = [.. Enumerable.Range(0, c.Suspects.Count).GroupBy(i => c.Suspects[i].Id).Where(g => !g.Any(fit.IsSeen)).Select(g => g.Key)];
+        if (ids.Length > 0) yield return $"this record could not show these even if they were strong, so they are not weighed: {string.Join(", ", ids)}";
     }
 
     /// <summary>Figures that the likeliest set predicts.</summary>
@@ -164,27 +169,28 @@ internal static class ExplanationBuilder
         return [.. best.Members.Select((m, i) => Math.Max(LeastShare, Math.Max(kg[i] / g, Math.Max(kelvin[i] / k, late[i] / l))))];
     }
 
-    // each member of the best set with the likeliest that may stand in its place; nothing wrong with what is nearly as likely
+    // Each member of the best set with those that may stand in its place, nothing wrong among them: the likeliest, until nine tenths of the weight of all that may stand there are named, or as good a fit; three at most.
     private static IReadOnlyList<IReadOnlyList<string>> Ties(Comparison c, Judgement j)
     {
         var best = j.Best;
         string[][] ids = [.. j.Sets.Select(s => s.Members.Select(m => c.Suspects[m].Id).ToArray())];
         var groups = new List<IReadOnlyList<string>>();
-        if (best.Members.Length == 0)
+        foreach (string own in best.Members.Length == 0 ? ["none"] : best.Members.Select(m => c.Suspects[m].Id))
         {
-            double none = j.Probabilities[Array.FindIndex(ids, x => x.Length == 0)];
-            string[] near = [.. ids.Select((x, i) => (x, P: j.Probabilities[i])).Where(x => x.x.Length == 1).GroupBy(x => x.x[0]).Select(g => (g.Key, P: g.Sum(x => x.P))).Where(g => g.P > NearNone * none).OrderByDescending(g => g.P).Take(Judge.MostAlike - 1).Select(g => g.Key)];
-            return near.Length == 0 ? [] : [["none", .. near]];
-        }
-        foreach (int m in best.Members)
-        {
-            string own = c.Suspects[m].Id;
-            string[] kept = [.. best.Members.Where(x => x != m).Select(x => c.Suspects[x].Id)];
-            var alike = ids.Select((x, i) => (x, Set: j.Sets[i], P: j.Probabilities[i])).Where(x => x.x.Length == best.Members.Length && kept.All(x.x.Contains))
-                .SelectMany(x => x.x.Where(id => !kept.Contains(id)).Select(id => (id, x.P, x.Set.ChiSquare))).GroupBy(x => x.id).Select(g => (Id: g.Key, P: g.Sum(x => x.P), Chi: g.Min(x => x.ChiSquare))).ToArray();
-            double mine = alike.First(a => a.Id == own).P;
-            string[] rivals = [.. alike.Where(a => a.Id != own && (a.P > NearBest * mine || Math.Abs(a.Chi - best.ChiSquare) < Judge.Tie * j.Scale)).OrderByDescending(a => a.P).Take(Judge.MostAlike - 1).Select(a => a.Id)];
-            if (rivals.Length > 0) groups.Add([own, .. rivals]);
+            string[] kept = [.. best.Members.Select(m => c.Suspects[m].Id).Where(id => id != own)];
+            var alike = ids.Select((x, i) => (Ids: x, Set: j.Sets[i], P: j.Probabilities[i])).Where(x => x.Ids.Length == kept.Length + 1 && kept.All(x.Ids.Contains) || x.Ids.Length == kept.Length && kept.All(x.Ids.Contains))
+                .GroupBy(x => x.Ids.FirstOrDefault(id => !kept.Contains(id)) ?? "none").Select(g => (Id: g.Key, P: g.Sum(x => x.P), Chi: g.Min(x => x.Set.ChiSquare))).OrderByDescending(a => a.P).ToArray();
+            double held = alike.First(a => a.Id == own).P, all = alike.Sum(a => a.P);
+            var group = new List<string> { own };
+            foreach (var rival in alike.Where(a => a.Id != own))
+            {
+                if (group.Count == Judge.MostAlike) break;
+                // nothing wrong is a rival by its weight alone: it never fits better
+                if (held >= Credible * all && !(own != "none" && rival.Id != "none" && Math.Abs(rival.Chi - best.ChiSquare) < Judge.Tie * j.Scale)) continue;
+                group.Add(rival.Id);
+                held += rival.P;
+            }
+            if (group.Count > 1) groups.Add(group);
         }
         return groups;
     }

@@ -5,6 +5,9 @@ namespace Coldwright.Runs.Explain;
 /// <summary>The explanation as a paragraph.</summary>
 internal static class ExplanationWords
 {
+    // share of what is missing below which a cause is a small part; misfit beyond which no cause named can be right by itself
+    private const double SmallShare = 0.2, Unfit = 3;
+
     public static string Paragraph(Explanation e)
     {
         var ci = CultureInfo.InvariantCulture;
@@ -17,8 +20,8 @@ internal static class ExplanationWords
             string doubt = named[0].Probability > 0.6 || second is null ? "" : $" That is not sure: {second.Name}{Figure(second)} would explain it too ({second.Probability.ToString("0 %", ci)}).";
             return $"{first} That lies within what machine file, correlations and sensors leave open: nothing needs to be wrong.{doubt}{(doubt.Length > 0 && e.Tests.Count > 0 ? $" What would settle most: {e.Tests[0].What}." : "")}";
         }
-        string what = string.Join("; and ", named.Select(c => $"{c.Name}{Figure(c)}"));
-        string sure = named.Min(c => c.Probability) switch { > 0.95 => "This is well supported", > 0.75 => "This is likely", > 0.5 => "This is more likely than not", _ => "This is only the best guess" };
+        string what = string.Join("; and ", named.Select(c => $"{c.Name}{Figure(c)}{(named.Length > 1 && c.ShareOfShortfall < SmallShare ? string.Create(ci, $", a small part of what is missing ({c.ShareOfShortfall:0 %})") : "")}"));
+        string sure = e.Misfit > Unfit ? string.Create(ci, $"Even so, much of the record does not fit the model (misfit {e.Misfit:0.0}, near 1 is usual): look at its events, units and the places of its sensors before believing this") : named.Min(c => c.Probability) switch { > 0.95 => "This is well supported", > 0.75 => "This is likely", > 0.5 => "This is more likely than not", _ => "This is only the best guess" };
         string ties = e.Indistinguishable.Count == 0 ? "" : " The record cannot tell apart: " + string.Join("; ", e.Indistinguishable.Select(g => string.Join(", ", g))) + ".";
         string next = e.Tests.Count == 0 || (ties.Length == 0 && named.Min(c => c.Probability) > 0.95) ? "" : $" What would settle most: {e.Tests[0].What}.";
         return $"{first} What explains it best: {what}. {sure} ({named.Min(c => c.Probability).ToString("0 %", ci)}).{ties}{next}";

@@ -7,7 +7,7 @@ public static class FeatureReader
     private const double Around = 0.05, EndShare = 0.06, LateFrom = 0.6, LateTo = 0.7;
     internal static readonly double[] Shares = [0.04, 0.12, 0.25, 0.45, 0.65, 0.8, 0.9, 0.96];
     internal static readonly double[] Warmings = [4, 10, 20, 40, 80];
-    private const double LeastPull = 15, SettledK = 20, AtRestS = -2, ClearlyBeforeS = 60, LongestRestS = 3600, LeastToRoomK = 5;
+    private const double LeastPull = 15, SettledK = 20, AtRestS = -2, ClearlyBeforeS = 60, LongestRestS = 3600, LeastToRoomK = 5, LateBeginS = 60, BeforeEndS = 1;
 
     /// <summary>Value of a feature; null where the trace cannot give it.</summary>
     public static double? Value(Trace t, Feature f) => f.Kind switch
@@ -19,13 +19,15 @@ public static class FeatureReader
 
     private static double? Raw(Trace t, Feature f, TraceLine line)
     {
+        // what is read seldom must not be drawn across the end of the pull-down, where all changes at once
+        double Mean(TraceLine of, double fromS, double toS) => of.LastAt(t.EndS - BeforeEndS) is { } last && last < toS ? of.Mean(Math.Min(fromS, last), last) : of.Mean(fromS, toS);
         switch (f.Kind)
         {
             case FeatureKind.LnTime: return Moment(t, f.At) is > 0 and var m ? Math.Log(m) : null;
-            case FeatureKind.AtShare: return Moment(t, f.At) is { } at ? line.Mean(at * (1 - Around), at * (1 + Around)) - (IsAboveLoad(f.What) ? t.Lines[Observable.Load].Mean(at * (1 - Around), at * (1 + Around)) : 0) : null;
-            case FeatureKind.AtEnd: return line.Mean(t.EndS * (1 - EndShare), t.EndS) - (IsAboveLoad(f.What) ? t.Lines[Observable.Load].Mean(t.EndS * (1 - EndShare), t.EndS) : 0);
+            case FeatureKind.AtShare: return Moment(t, f.At) is { } at ? Mean(line, at * (1 - Around), at * (1 + Around)) - (IsAboveLoad(f.What) ? Mean(t.Lines[Observable.Load], at * (1 - Around), at * (1 + Around)) : 0) : null;
+            case FeatureKind.AtEnd: return Mean(line, t.EndS * (1 - EndShare), t.EndS) - (IsAboveLoad(f.What) ? Mean(t.Lines[Observable.Load], t.EndS * (1 - EndShare), t.EndS) : 0);
             case FeatureKind.LateChange:
-                double late = line.Mean(t.EndS * (1 - EndShare), t.EndS), before = line.Mean(t.EndS * LateFrom, t.EndS * LateTo);
+                double late = Mean(line, t.EndS * (1 - EndShare), t.EndS), before = line.Mean(t.EndS * LateFrom, t.EndS * LateTo);
                 return f.What >= Observable.HighPressure ? late > 0 && before > 0 ? Math.Log(late / before) : null : late - before;
             case FeatureKind.WarmReading: return t.BeginsAtRest ? 0 : AtRest(line) - t.RoomK;
             case FeatureKind.LnWarmUp: return WarmingS(t, f.At) is > 0 and var w && TowardsRoom(t, f.At) is { } share ? Math.Log(w / share) : null;
@@ -55,8 +57,10 @@ public static class FeatureReader
     public static double? Moment(Trace t, double share)
     {
         if (!t.Lines.TryGetValue(Observable.Load, out var load)) return null;
-        double warm = load.At(0), end = load.Mean(t.EndS * (1 - EndShare), t.EndS);
-        return warm - end < LeastPull ? null : load.Passes(warm - share * (warm - end), 0, falling: true);
+        // a log that begins later than the run has not seen the way from the room to its first reading
+        bool late = load.TimeS[0] > LateBeginS;
+        double warm = late ? t.RoomK : load.At(0), end = load.Mean(t.EndS * (1 - EndShare), t.EndS), level = warm - share * (warm - end);
+        return warm - end < LeastPull || late && load.Value[0] <= level ? null : load.Passes(level, 0, falling: true);
     }
 
     /// <summary>Time in which the load warms by so many kelvin after the stop, s; null when it does not.</summary>

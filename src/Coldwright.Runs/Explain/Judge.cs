@@ -13,15 +13,14 @@ internal static class Judge
     internal const int MostAlike = 3;
 
     /// <summary>The judgement.</summary>
-    public static Judgement Of(Comparison c, ModelRuns runs, bool follow, CancellationToken cancel)
+    public static Judgement Of(Comparison c, ModelRuns runs, Trace trace, bool follow, CancellationToken cancel)
     {
         var sets = new EvidenceFit(c).All();
         cancel.ThrowIfCancellationRequested();
         double scale = Math.Clamp(sets[0].ChiSquare / c.Features.Count, 1, MostScale);
         var best = Chosen(c, sets, scale);
-        var taken = Taken(c, runs, best);
-        var fitted = !follow ? null : runs.With([.. taken.Select(t => (t.Cause, t.Strength))], cubic: false);
-        return new Judgement(best, sets, scale, fitted ?? runs.Plain, taken);
+        var (fitted, taken) = follow ? FittedMachine.Follow(c, runs, trace, best) : (runs.Plain, FittedMachine.Taken(c, runs, best));
+        return new Judgement(best, sets, scale, fitted, taken);
     }
 
     // What is more likely in than out is named (the median probability model of Barbieri and Berger, Ann. Statist. 32 (2004) 870). Without any: a cause that is likelier than that
@@ -47,23 +46,6 @@ internal static class Judge
             }
         }
         return sets[Array.FindIndex(ids, x => x.SequenceEqual(likely))];
-    }
-
-    private static IReadOnlyList<(CauseModel Cause, double Strength, double Step)> Taken(Comparison c, ModelRuns runs, FittedSet set)
-    {
-        int end = c.Features.ToList().FindIndex(f => f.Kind == FeatureKind.AtEnd && f.What == Observable.Load);
-        var (mean, step) = new EvidenceFit(c).Doubts(set, end);
-        var named = OfLoop(c, set);
-        var list = new List<(CauseModel, double, double)>();
-        foreach (var cause in runs.Causes)
-        {
-            int at = c.Shared.ToList().FindIndex(s => s.Name == cause.Id);
-            // what changes the machine itself asks for property tables of its own: taken over where it is named, not for a doubt
-            if (cause.Changed is not null && named.All(x => x.Cause.Id != cause.Id)) at = -1;
-            double strength = named.Where(x => x.Cause.Id == cause.Id).Sum(x => x.Strength) + (at < 0 ? 0 : cause.Doubt * Math.Clamp(mean[at], -2, 2)), move = at < 0 ? 0 : cause.Doubt * step[at];
-            if (strength != 0 || move != 0) list.Add((cause, strength, move));
-        }
-        return list;
     }
 
     /// <summary>Members of a set that act on the loop.</summary>

@@ -40,7 +40,7 @@ public sealed class ModelRuns
     public Course Base { get; private set; } = null!;
     /// <summary>The machine as described with the other of the two fluid models; null where it has no answer.</summary>
     public Course? OtherFluid { get; private set; }
-    /// <summary>Causes that the model has no run for, with the reason.</summary>
+    /// <summary>Causes, and several at once, that the model has no run for, with the reason.</summary>
     public IReadOnlyList<string> Failed => _failed;
 
     /// <summary>Makes all runs.</summary>
@@ -127,6 +127,7 @@ public sealed class ModelRuns
         }
         catch (Exception e) when (e is SolveException or ArgumentException)
         {
+            Fail($"{string.Join(" with ", causes.Select(c => c.Cause.Id).Append(loadW > 0 ? "a heater" : "").Where(x => x.Length > 0).DefaultIfEmpty("the machine as described"))}: {(e as SolveException)?.Report.Advice ?? e.Message}");
             return null;
         }
     }
@@ -156,7 +157,8 @@ public sealed class ModelRuns
 
     private void Fail(string what)
     {
-        lock (_failed) _failed.Add(what);
+        lock (_failed)
+            if (!_failed.Contains(what)) _failed.Add(what);
     }
 
     private CourseOptions Options(IReadOnlyDictionary<string, double> factors, double? fromShare = null, IReadOnlyDictionary<string, double>? late = null) => new()

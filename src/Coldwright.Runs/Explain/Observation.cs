@@ -11,6 +11,8 @@ public sealed record Observation
     public required IReadOnlyList<RunPhase> Phases { get; init; }
     /// <summary>Start of the compressor, s from the start of the record.</summary>
     public required double StartS { get; init; }
+    /// <summary>Standard uncertainty of that moment, s.</summary>
+    public required double StartDoubtS { get; init; }
     /// <summary>What a person must be told.</summary>
     public required IReadOnlyList<string> Said { get; init; }
 }

@@ -19,9 +19,7 @@ internal static class Observer
         var channels = Channels(record, layout, said);
         if (channels.All(c => c.What != Observable.Load)) throw No("no good channel shows the temperature of the vessel or block; it is what the explanation hangs on");
         var load = channels.First(c => c.What == Observable.Load);
-        double first = load.Channel.TimesS[0], last = record.LastS;
-        double start = Event(record, EventKind.Start, layout.Compressor.Name) ?? Guessed(channels, first, said);
-        double? stop = record.Events.FirstOrDefault(e => e.Kind == EventKind.Stop && Concerns(e, layout.Compressor.Name) && e.TimeS > start)?.TimeS;
+        var (start, stop, startDoubt) = RunEdges.Find(record, layout, channels, said);
         double? feedOn = record.Events.FirstOrDefault(e => e.Kind == EventKind.FeedOn && e.TimeS > start)?.TimeS;
         double end = Math.Min(feedOn ?? double.PositiveInfinity, Math.Min(stop ?? double.PositiveInfinity, LastGood(load)));
         if (end - start < LeastPullDownS) throw No(FormattableString.Invariant($"between the start of {layout.Compressor.Name} and the first feed or its stop lie {Math.Max(0, end - start) / 60:0} min of the vessel's temperature; {LeastPullDownS / 60:0} min are the least"));
@@ -32,14 +30,17 @@ internal static class Observer
         {
             Lines = lines, EndS = end - start, StopS = stop is { } s ? s - start : null, LastS = LastGood(load) - start, RoomK = Room(record, start), RestPa = Rest(channels, start), Batch = BatchObserver.Read(record, layout, start),
         };
-        return new Observation { Trace = trace, Channels = channels, StartS = start, Phases = Phases(record, layout, trace, start), Said = said };
+        if (trace.Batch is { } batch) Unseen(batch, said);
+        return new Observation { Trace = trace, Channels = channels, StartS = start, StartDoubtS = startDoubt, Phases = Phases(record, layout, trace, start), Said = said };
+    }
+
+    private static void Unseen(BatchTrace batch, List<string> said)
+    {
+        if (batch.CollectedKg is null) said.Add("the flask was not weighed after the discharge, so faults of the batch (drain line, valve, flask, feed) cannot be seen in what it holds");
+        else if (batch.FedKg is null) said.Add("what was fed was not weighed, so a loss of product cannot be told from a machine that makes less of it");
     }
 
     private static SolveException No(string advice) => new(new SolveReport(SolveStatus.Outside, 0, 0, advice));
-
-    private static bool Concerns(RunEvent e, string part) => e.At.Length == 0 || e.At == part || e.At == Whereabouts.Machine;
-
-    private static double? Event(RunRecord record, EventKind kind, string part) => record.Events.FirstOrDefault(e => e.Kind == kind && Concerns(e, part))?.TimeS;
 
     private static IReadOnlyList<ObservedChannel> Channels(RunRecord record, LoopLayout layout, List<string> said)
     {
@@ -83,19 +84,6 @@ internal static class Observer
             (t, v, n) = (0, 0, 0);
         }
         return new TraceLine([.. ts], [.. vs]);
-    }
-
-    private static double Guessed(IReadOnlyList<ObservedChannel> channels, double first, List<string> said)
-    {
-        var load = channels.First(c => c.What == Observable.Load).Channel;
-        double warm = load.Values[0];
-        for (int i = 0; i < load.Count; i++)
-            if (load.Flags[i] == SampleFlag.Good && load.Values[i] < warm - 3)
-            {
-                said.Add("no event says when the compressor started; the record's first moment is taken");
-                break;
-            }
-        return first;
     }
 
     private static double Room(RunRecord record, double start)

@@ -20,11 +20,15 @@ public sealed record TraceLine(double[] TimeS, double[] Value)
     }
 
     /// <summary>Last sample at or before a time (s); null when there is none.</summary>
-    public double? Before(double timeS)
+    public double? Before(double timeS) => IndexBefore(timeS) is >= 0 and var i ? Value[i] : null;
+
+    /// <summary>Time of the last sample at or before a time (s); null when there is none.</summary>
+    public double? LastAt(double timeS) => IndexBefore(timeS) is >= 0 and var i ? TimeS[i] : null;
+
+    private int IndexBefore(double timeS)
     {
         int i = Array.BinarySearch(TimeS, timeS);
-        if (i < 0) i = ~i - 1;
-        return i < 0 ? null : Value[i];
+        return i < 0 ? ~i - 1 : i;
     }
 
     /// <summary>Median of the samples within a span of time (s); null when there is none.</summary>

@@ -30,4 +30,11 @@ internal sealed class LogColumn(int index)
         _flags[Count++] = flag;
         if (decimals > Decimals) Decimals = decimals;
     }
+
+    /// <summary>Turns the rows round: the last becomes the first.</summary>
+    public void TurnRound()
+    {
+        Values.Reverse();
+        Flags.Reverse();
+    }
 }

@@ -6,7 +6,7 @@ namespace Coldwright.Runs.Logs;
 /// <summary>Reads the rows of a log. Any bytes are read without an exception; what is no data is counted.</summary>
 internal static class LogReader
 {
-    private const int RowsPerLook = 8192;
+    private const int RowsPerLook = 8192, LeastSteps = 3;
 
     /// <summary>The rows; null with a complaint when the log cannot be read.</summary>
     /// <param name="bytes">The log, from <see cref="LogBytes"/>.</param>
@@ -86,6 +86,13 @@ internal static class LogReader
             lines.Add(walker.Number);
             for (var i = 0; i < wanted.Length; i++) wanted[i].Data.Add(row[i].Value, row[i].Flag, row[i].Decimals);
         }
+        if (time.Form != TimeForm.Interval && RunsBackwards(times))
+        {
+            times.Reverse();
+            lines.Reverse();
+            foreach (var (data, _) in wanted) data.TurnRound();
+            notes.Add("the log's newest row stands first; it was read from its end");
+        }
         return new LogTable
         {
             Shape = shape,
@@ -99,6 +106,19 @@ internal static class LogReader
             OffsetS = offset,
             Notes = notes,
         };
+    }
+
+    // nearly every step goes back: a logger that writes its newest row on top, not a clock that was set
+    private static bool RunsBackwards(List<double> times)
+    {
+        int back = 0, steps = 0;
+        for (var i = 1; i < times.Count; i++)
+        {
+            if (double.IsNaN(times[i]) || double.IsNaN(times[i - 1]) || times[i] == times[i - 1]) continue;
+            steps++;
+            if (times[i] < times[i - 1]) back++;
+        }
+        return steps >= LeastSteps && back >= 0.9 * steps;
     }
 
     private static (double, SampleFlag, int) Cell(ReadOnlySpan<byte> cell, bool comma, List<byte[]> units)

@@ -70,6 +70,7 @@ public static class NextStudy
                 said.Add(x.Report.Advice);
             }
         }
+        said.AddRange(runs.Failed.Select(f => $"no run of the model for {f}").Except(said));
         bool liquid = batch is not null && (now.LitresPerHour > 0 || list.Any(c => c.LitresPerHour > 0));
         return new NextResult(now, [.. liquid ? list.OrderByDescending(c => c.LitresPerHour).ThenBy(c => c.EndK) : list.OrderBy(c => c.EndK)], liquid ? layout.Feed!.Gas : null, [.. e.Causes.Where(c => c.Named).Select(c => c.Id)], said);
     }

@@ -16,12 +16,12 @@ internal static class BatchConcerns
         if (layout.Feed!.Compressor is { } compressor) foreach (var c in Oil(layout.Feed, compressor, duty)) yield return c;
         if (duty is { DutyShare: < 1 })
             yield return new("feed-compressor-hot", layout.Feed.Name, duty.SteadyShellK, duty.AllowedShellK, "K",
-                FormattableString.Invariant($"run on, the feed compressor's shell would come to {duty.SteadyShellK - 273.15:0} C; it may run {duty.RunS / 60:0} min and must then rest {duty.RestS / 60:0} min, {100 * duty.DutyShare:0} % of the time"));
+                FormattableString.Invariant($"run on, the feed compressor's shell would come to this temperature; it may run {duty.RunS / 60:0} min and must then rest {duty.RestS / 60:0} min, {100 * duty.DutyShare:0} % of the time"));
         if (WarmPressure(cooler, run) is { } warm)
         {
             double? relief = machine.PartsOf<ReliefPart>().Where(r => Guards(machine, layout, r)).Select(r => (double?)r.SetPressurePa).Min();
             yield return new("shut-vessel-warms", layout.Vessel!.Name, warm, relief, "Pa",
-                FormattableString.Invariant($"{1e3 * Fullest(run):0} g shut into the vessel come to {warm / 1e5:0} bar absolute when they warm to the room"));
+                FormattableString.Invariant($"{1e3 * Fullest(run):0} g shut into the vessel come to this pressure when they warm to the room"));
         }
         double lowest = run.Series.Count > 0 ? run.Series.Min(m => m.PressurePa) : cooler.RoomPa;
         if (lowest < cooler.RoomPa - 1000)

@@ -7,6 +7,7 @@ using Coldwright.Machine.Throttling;
 using Coldwright.Materials.Solids;
 using Coldwright.Numerics;
 using Coldwright.Numerics.Interpolation;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Parts;
 using Coldwright.Simulation.Rating;
 
@@ -31,7 +32,7 @@ public static class BatchCoolerReader
     /// <param name="said">What had to be assumed.</param>
     /// <param name="cancel">Cancels the work.</param>
     /// <exception cref="SolveException">There is no feed or no vessel, or the product has no answer.</exception>
-    public static BatchCooler Read(MachineDescription machine, LoopLayout layout, ProductPurity purity, ModelRating rating, double? startK, List<string> said, CancellationToken cancel = default)
+    public static BatchCooler Read(MachineDescription machine, LoopLayout layout, ProductPurity purity, ModelRating rating, double? startK, List<Spoken> said, CancellationToken cancel = default)
     {
         if (layout.Feed is not { } feed || layout.Vessel is not { } vessel)
             throw new SolveException(new SolveReport(SolveStatus.Outside, 0, 0, "a batch needs a part of kind feed and one of kind vessel; this machine makes no liquid"));
@@ -77,7 +78,7 @@ public static class BatchCoolerReader
         return new([.. curve.Select(p => p.TemperatureK)], [.. curve.Select(watts)], new bool[curve.Count]);
     }
 
-    private static (double VolumeM3, MetalStore? Metal) Vessel(LoopLayout layout, VesselGeometry shape, List<string> said)
+    private static (double VolumeM3, MetalStore? Metal) Vessel(LoopLayout layout, VesselGeometry shape, List<Spoken> said)
     {
         if (layout.Vessel!.CapThicknessM is { } cap) shape = shape with { CapWallM = cap };
         double volume = shape.VolumeBelow(shape.HeightM), mass = shape.WallMassKg();
@@ -103,7 +104,7 @@ public static class BatchCoolerReader
         return (before, behind);
     }
 
-    private static (DrainLine, MetalStore?) DrainLine(IReadOnlyList<PathStep> steps, int vessel, ValvePart? drain, ProductFluid fluid, double roomPa, List<string> said)
+    private static (DrainLine, MetalStore?) DrainLine(IReadOnlyList<PathStep> steps, int vessel, ValvePart? drain, ProductFluid fluid, double roomPa, List<Spoken> said)
     {
         var warm = steps.Skip(vessel + 1).Where(s => s.Line?.Tube is not null && s.Line.Place == Place.Room).ToArray();
         double length = warm.Sum(s => s.Line!.LengthM), mass = (drain?.BodyMassKg ?? 0) + warm.Sum(s => s.Line!.LengthM * s.Line.Tube!.MetalAreaM2) * SolidLibrary.Default.Find(CopperTube).Density!.KgPerM3;
@@ -114,7 +115,7 @@ public static class BatchCoolerReader
         return (line, mass > 0 ? new MetalStore(CopperTube, mass) : null);
     }
 
-    private static double Area(ValvePart? valve, string what, List<string> said)
+    private static double Area(ValvePart? valve, string what, List<Spoken> said)
     {
         if (valve?.FlowCoefficientKv is { } kv) return new ControlValve { Kv = kv }.EffectiveAreaM2;
         said.Add(FormattableString.Invariant($"how far {(valve is null ? what : $"'{valve.Name}'")} is opened is not given: a flow coefficient Kv of {UsualKv} was taken (our assumption); add 'kv'"));
@@ -128,7 +129,7 @@ public static class BatchCoolerReader
         return drain.SeatLeakKgPerS / outlet.KgPerS(1, map.Bubble(k)!.Value, 0);
     }
 
-    private static (double ConductanceWPerK, MetalStore? Wall) Flask(FlaskPart? flask, List<string> said)
+    private static (double ConductanceWPerK, MetalStore? Wall) Flask(FlaskPart? flask, List<Spoken> said)
     {
         if (flask is null) return (0, null);
         if (flask.BoilOffM3PerS is null) said.Add(FormattableString.Invariant($"what the standing flask loses is not given: {UsualFlaskBoilOff * 86400e3:0.#} L of nitrogen a day were taken (our assumption); weigh it twice and add 'boil-off' to {flask.Name}"));

@@ -1,4 +1,5 @@
 using Coldwright.Fluids.Substances;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Rating;
 
 namespace Coldwright.Simulation.Batch;
@@ -57,7 +58,7 @@ public sealed record BatchRun
     /// <summary>True when it was stopped before its end; what was done until then stands.</summary>
     public bool Stopped { get; init; }
     /// <summary>What went otherwise than planned.</summary>
-    public IReadOnlyList<string> Said { get; init; } = [];
+    public IReadOnlyList<Spoken> Said { get; init; } = [];
 }
 
 /// <summary>What waiting is worth: the same batch opened earlier or later.</summary>
@@ -137,7 +138,7 @@ public sealed record BatchResult
     /// <summary>Concerns.</summary>
     public required IReadOnlyList<BatchConcern> Concerns { get; init; }
     /// <summary>What a person must be told.</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    public required IReadOnlyList<Spoken> Warnings { get; init; }
     /// <summary>True when Ctrl-C ended it; what was done stands.</summary>
     public bool Stopped { get; init; }
 }

@@ -1,5 +1,6 @@
 using Coldwright.Numerics;
 using Coldwright.Numerics.Integration;
+using Coldwright.Quantities;
 using static Coldwright.Simulation.Batch.BatchSlots;
 
 namespace Coldwright.Simulation.Batch;
@@ -20,7 +21,7 @@ internal sealed class BatchRunner
     private readonly bool _keepSeries;
     private readonly List<ScheduleStep> _schedule = [];
     private readonly List<BatchMoment> _series = [];
-    private readonly List<string> _said = [];
+    private readonly List<Spoken> _said = [];
     private double[] _y;
     private double _time, _runS, _mostLiquid, _hottestShell, _hottestDischarge;
     private readonly double[] _sample = new double[Count];
@@ -86,7 +87,7 @@ internal sealed class BatchRunner
             if (_time <= began || ShellNow() < _cooler.RoomK + LeastRestK)
             {
                 // a cool shell and still too hot a discharge: no rest mends a pressure ratio
-                _said.Add(FormattableString.Invariant($"the feed compressor's discharge passes {_equations.Compressor!.MaximumDischargeK - 273.15:0} C from {Supply() / 1e5:0.##} bar absolute to the vessel even with a cool shell: the feed ended there"));
+                _said.Add(Spoken.Of($"the feed compressor's discharge passes {SpokenAmount.Celsius(_equations.Compressor!.MaximumDischargeK, "0")} from {SpokenAmount.Pressure(Supply(), "0.##")} to the vessel even with a cool shell: the feed ended there"));
                 return;
             }
             double cool = _equations.Compressor!.HeatCapacityJPerK * Math.Max(1, ShellNow() - _cooler.RoomK - RestBelowK);
@@ -104,7 +105,7 @@ internal sealed class BatchRunner
         if (Pressure(_y) <= _plan.OpeningPressurePa) return;
         string ended = Step("wait", _time + _plan.LongestWaitS, [Stop("opening pressure", y => _plan.OpeningPressurePa - Pressure(y)), Stop("cold end spent", y => SpentW - Cooling(y)), Freezing()]);
         if (ended is "cold end spent" && _plan.OpeningPressurePa > 0)
-            _said.Add(FormattableString.Invariant($"the pressure did not fall to {_plan.OpeningPressurePa / 1e5:0.##} bar absolute: at {_equations.Vessel(_y[VesselKg], _y[VesselJ]).TemperatureK:0.#} K the cold end has nothing left; it was opened then"));
+            _said.Add(Spoken.Of($"the pressure did not fall to {SpokenAmount.Pressure(_plan.OpeningPressurePa, "0.##")}: at {SpokenAmount.Temperature(_equations.Vessel(_y[VesselKg], _y[VesselJ]).TemperatureK, "0.#")} the cold end has nothing left; it was opened then"));
     }
 
     private void Discharge()
@@ -173,7 +174,7 @@ internal sealed class BatchRunner
     {
         Keep(_time, _y);
         if (_time > from) _schedule.Add(new(from, action, until, _time));
-        if (until == "freezing") _said.Add(FormattableString.Invariant($"the vessel came to {_cooler.FreezingK:0.#} K, where the product freezes; the {action} was ended there"));
+        if (until == "freezing") _said.Add(Spoken.Of($"the vessel came to {SpokenAmount.Temperature(_cooler.FreezingK, "0.#")}, where the product freezes; the {action} was ended there"));
         return until;
     }
 

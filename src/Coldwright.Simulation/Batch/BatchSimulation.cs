@@ -2,6 +2,7 @@ using Coldwright.Machine.Description;
 using Coldwright.Machine.Feed;
 using Coldwright.Machine.Layout;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Rating;
 
 namespace Coldwright.Simulation.Batch;
@@ -33,15 +34,15 @@ public static class BatchSimulation
         var rated = CoolerRating.Rate(machine, layout, prices, rating, observer, cancel);
         observer?.Invoke("tabulating the product");
         var purity = ProductPurity.Of(layout.Feed.Gas, shop);
-        var said = new List<string>(purity.Said);
+        List<Spoken> said = [.. purity.Said];
         var cooler = BatchCoolerReader.Read(machine, layout, purity, rated.Main, options.StartTemperatureK, said, cancel);
         return Of(machine, layout, purity, cooler, rated.Main, [.. said, .. rated.Warnings], options, observer, cancel);
     }
 
-    internal static BatchResult Of(MachineDescription machine, LoopLayout layout, ProductPurity purity, BatchCooler cooler, ModelRating rated, IReadOnlyList<string> warnings,
+    internal static BatchResult Of(MachineDescription machine, LoopLayout layout, ProductPurity purity, BatchCooler cooler, ModelRating rated, IReadOnlyList<Spoken> warnings,
         BatchOptions options, Action<string>? observer, CancellationToken cancel)
     {
-        var said = new List<string>(warnings);
+        var said = new List<Spoken>(warnings);
         var optimizer = new BatchOptimizer(cooler, options, observer, cancel);
         var plan = options.Plan ?? optimizer.Best(options.Goal);
         if (plan is null)

@@ -10,6 +10,7 @@ using Coldwright.Machine.Recuperation;
 using Coldwright.Machine.Streams;
 using Coldwright.Numerics;
 using Coldwright.Numerics.Interpolation;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Parts;
 using Coldwright.Simulation.Rating;
 
@@ -22,7 +23,7 @@ internal static class CoilByLevelMaker
     private static readonly double[] _levels = [0, 0.15, 0.3, 0.5, 0.7, 0.85, 1];
 
     /// <summary>The coil at every level; null where the file does not give its size or the model has no answer, which is said.</summary>
-    public static CoilByLevel? Of(LoopLayout layout, ModelRating rating, VesselGeometry vessel, MonotoneCubic net, MonotoneCubic gross, double feedK, List<string> said, CancellationToken cancel)
+    public static CoilByLevel? Of(LoopLayout layout, ModelRating rating, VesselGeometry vessel, MonotoneCubic net, MonotoneCubic gross, double feedK, List<Spoken> said, CancellationToken cancel)
     {
         const string silent = "the cold end counts as equally good at every level";
         if (layout.Coil.Tube is null || layout.Coil.LengthM is null || layout.Feed is not { } feed) return null;
@@ -30,7 +31,7 @@ internal static class CoilByLevelMaker
         try
         {
             var (coil, shape) = CoilShape.Of(layout.Coil, vessel);
-            said.AddRange(shape);
+            said.AddRange(Spoken.All(shape));
             var gas = ReferenceModel.Create([feed.Gas]);
             double pressure = Math.Min(feed.PressurePa, BelowCritical * gas.Substances[0].CriticalPressurePa);
             var product = VesselProduct.Create(new Flash(gas), new TransportModel(gas), [1.0], pressure, inlet.TemperatureK - MarginK, feedK, cancel);

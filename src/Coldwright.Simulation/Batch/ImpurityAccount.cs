@@ -3,6 +3,7 @@ using Coldwright.Fluids.PhaseEquilibrium;
 using Coldwright.Fluids.Substances;
 using Coldwright.Machine.Feed;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 
 namespace Coldwright.Simulation.Batch;
 
@@ -11,7 +12,7 @@ internal static class ImpurityAccount
 {
     private const double TenthLeft = 0.1;
 
-    public static ImpurityResult Of(BatchCooler cooler, ProductPurity purity, BatchRun run, List<string> said)
+    public static ImpurityResult Of(BatchCooler cooler, ProductPurity purity, BatchRun run, List<Spoken> said)
     {
         var map = cooler.Product;
         var flash = new Flash(map.Model);
@@ -39,11 +40,11 @@ internal static class ImpurityAccount
         };
     }
 
-    private static IEnumerable<(string, double, double, double?)> Traces(BatchCooler cooler, ProductPurity purity, BatchRun run, List<string> said)
+    private static IEnumerable<(string, double, double, double?)> Traces(BatchCooler cooler, ProductPurity purity, BatchRun run, List<Spoken> said)
     {
         if (purity.Traces.Count == 0) yield break;
         var model = Contaminants.InReferenceModel(purity.Mixture.Names, [.. purity.Traces.Select(t => t.Name)]);
-        said.AddRange(model.Warnings);
+        said.AddRange(Spoken.All(model.Warnings));
         double[] z = [.. purity.Mixture.MoleFractions, .. purity.Traces.Select(_ => 0.0)];
         double coldest = Math.Max(cooler.FreezingK, run.Series.Count > 0 ? run.Series.Min(m => m.TemperatureK) : cooler.StartK), molarMass = cooler.Product.Phase.MolarMass;
         foreach (var (name, share) in purity.Traces.Where(t => t.MoleFraction > 0))

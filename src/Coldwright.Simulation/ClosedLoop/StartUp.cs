@@ -3,7 +3,9 @@ using Coldwright.Fluids.PhaseEquilibrium;
 using Coldwright.Machine.Compression;
 using Coldwright.Machine.Description;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Rating;
+using static Coldwright.Quantities.SpokenAmount;
 
 namespace Coldwright.Simulation.ClosedLoop;
 
@@ -77,7 +79,7 @@ internal static class StartUp
         return stated.DefaultIfEmpty(double.NaN).Min() is var least && double.IsNaN(least) ? null : least;
     }
 
-    private static string Sentence(double pressure, StartingResult start, LoopPass? first, double? allowed, double? needed, double? firstCharge, Hardware h)
+    private static Spoken Sentence(double pressure, StartingResult start, LoopPass? first, double? allowed, double? needed, double? firstCharge, Hardware h)
     {
         string motor = start.Verdict switch
         {
@@ -85,14 +87,14 @@ internal static class StartUp
             StartingVerdict.Doubtful => "whether the motor runs up against that is doubtful",
             _ => "the motor does not run up against that",
         };
-        string rest = FormattableString.Invariant($"At rest and warm both sides stand at {pressure / 1e5:0.#} bar absolute; {motor}.");
-        if (first is null) return $"{rest} The first minutes were not found.";
-        string high = FormattableString.Invariant($" While all is warm the high side runs at {first.DischargePa / 1e5:0.#} bar absolute");
-        if (allowed is not { } most) return $"{rest}{high}; no part states what is allowed.";
-        string limit = FormattableString.Invariant($"{most / 1e5:0.#} bar allowed");
-        if (needed is null) return $"{rest}{high}, {limit}.";
-        if (needed == 0) return $"{rest}{high}, within the {limit}.";
+        var rest = Spoken.Of($"At rest and warm both sides stand at {Pressure(pressure, "0.#")}; {motor}.");
+        if (first is null) return rest + " The first minutes were not found.";
+        var high = rest + Spoken.Of($" While all is warm the high side runs at {Pressure(first.DischargePa, "0.#")}");
+        if (allowed is not { } most) return high + "; no part states what is allowed.";
+        var limit = Spoken.Of($"{Pressure(most, "0.#")} allowed");
+        if (needed is null) return Spoken.Of($"{high}, {limit}.");
+        if (needed == 0) return Spoken.Of($"{high}, within the {limit}.");
         string have = h.Buffer is { } b ? FormattableString.Invariant($" in place of the {1e3 * b.VolumeM3:0.#} L there are") : "";
-        return FormattableString.Invariant($"{rest}{high}, above the {limit}: a buffer of {1e3 * needed:0.#} L{have} would hold it, or only {1e3 * firstCharge ?? 0:0} g let in at first and the rest once it is cold.");
+        return Spoken.Of($"{high}, above the {limit}: a buffer of {1e3 * needed.Value:0.#} L{have} would hold it, or only {1e3 * firstCharge ?? 0:0} g let in at first and the rest once it is cold.");
     }
 }

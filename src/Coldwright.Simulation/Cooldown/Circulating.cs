@@ -9,15 +9,16 @@ namespace Coldwright.Simulation.Cooldown;
 internal sealed class Circulating
 {
     private readonly LoopMap _map;
-    private readonly double[] _xi, _step;
+    private readonly DirectStreams? _direct;
+    private readonly double[] _step;
     private (double C0, double C1, double C2) _aftercooled, _roomWarm;
 
     /// <param name="map">Tables and maps about the composition.</param>
-    public Circulating(LoopMap map)
+    /// <param name="direct">Answers by flashes of the model; null: by the tables.</param>
+    public Circulating(LoopMap map, DirectStreams? direct = null)
     {
-        _map = map;
-        (_xi, _step) = (new double[map.Middle.Length], new double[map.Middle.Length]);
-        _xi.AsSpan().Fill(double.NaN);
+        (_map, _direct) = (map, direct);
+        _step = new double[map.Middle.Length];
         (High, Low, Z, _aftercooled, _roomWarm) = (map.Tables.High, map.Tables.Low, map.Tables.Z, map.Aftercooled, map.RoomWarm);
     }
 
@@ -41,29 +42,23 @@ internal sealed class Circulating
     /// <summary>Goes to a composition, ln(z_i/z_1) from the second substance on; stays where the map holds it.</summary>
     public void Take(ReadOnlySpan<double> xi)
     {
-        if (_map.IsHeld) return;
-        for (int i = 0; i < xi.Length; i++) _step[i] = xi[i] - _map.Middle[i];
-        if (_map.Direct is { } direct)
+        if (!_map.IsHeld)
         {
-            if (xi.SequenceEqual(_xi)) return;
-            xi.CopyTo(_xi);
-            double[] z = LoopMap.Fractions(xi);
-            (High, Low, Z) = (direct(z), direct(z), z);
-        }
-        else
-        {
+            for (int i = 0; i < xi.Length; i++) _step[i] = xi[i] - _map.Middle[i];
             var (high, low) = _map.Movers!.Value;
             (High, Low) = (high.At(_step), low.At(_step));
             Z = High.Composition;
             _map.Passages.MoveTo(_step);
+            (_aftercooled, _roomWarm) = (LoopMap.Moved(_map.Aftercooled, _map.AftercooledSlopes, _step), LoopMap.Moved(_map.RoomWarm, _map.RoomWarmSlopes, _step));
         }
-        (_aftercooled, _roomWarm) = (LoopMap.Moved(_map.Aftercooled, _map.AftercooledSlopes, _step), LoopMap.Moved(_map.RoomWarm, _map.RoomWarmSlopes, _step));
+        else (High, Low) = (_map.Tables.High, _map.Tables.Low);
+        if (_direct is not null) (High, Low) = _direct.Begin(High, Low);
     }
 
     /// <summary>At the aftercooler's outlet, J/mol.</summary>
-    public double AftercooledEnthalpy(double pressurePa) => Along(_aftercooled, Math.Log(pressurePa) - _map.LnHigh);
+    public double AftercooledEnthalpy(double pressurePa) => _direct is not null ? High.Enthalpy(_direct.AftercooledK, pressurePa) : Along(_aftercooled, Math.Log(pressurePa) - _map.LnHigh);
     /// <summary>Of suction gas at the room's temperature, J/mol.</summary>
-    public double RoomWarmEnthalpy(double pressurePa) => Along(_roomWarm, Math.Log(pressurePa) - _map.LnLow);
+    public double RoomWarmEnthalpy(double pressurePa) => _direct is not null ? Low.Enthalpy(_direct.RoomK, pressurePa) : Along(_roomWarm, Math.Log(pressurePa) - _map.LnLow);
 
     private static double Along((double C0, double C1, double C2) c, double x) => c.C0 + x * (c.C1 + x * c.C2);
 }

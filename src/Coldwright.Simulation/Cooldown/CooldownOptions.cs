@@ -5,7 +5,7 @@ public sealed record CooldownOptions
 {
     /// <summary>True: the cubic model; false: the reference model.</summary>
     public bool Cubic { get; init; }
-    /// <summary>True: no property tables and no tabulated films; every property is a flash of the model where it is asked for. Slow: a check on the tables.</summary>
+    /// <summary>True: the run that the model has without property tables and tabulated films, every property a flash and every correlation asked at its place; tables only say where to begin. A check on the tables.</summary>
     public bool Direct { get; init; }
     /// <summary>Load temperature to start from, K, everything settled to it; null: all at room temperature.</summary>
     public double? FromK { get; init; }

@@ -1,3 +1,5 @@
+using Coldwright.Quantities;
+
 namespace Coldwright.Simulation.Cooldown;
 
 /// <summary>A cooldown, or a warm-up, followed in time. Immutable.</summary>
@@ -26,7 +28,7 @@ public sealed record CooldownResult
     /// <summary>What takes the cooling that an endless exchanger would leave, at the end of the time followed; largest first. Empty for a warm-up.</summary>
     public required IReadOnlyList<StopTerm> StoppedBy { get; init; }
     /// <summary>The same in words.</summary>
-    public required string Sentence { get; init; }
+    public required Spoken Sentence { get; init; }
     /// <summary>Everything against time.</summary>
     public required CooldownSeries Series { get; init; }
     /// <summary>What was noticed on the way.</summary>
@@ -41,14 +43,16 @@ public sealed record CooldownResult
     public CooldownSlopes? Slopes { get; init; }
     /// <summary>Largest difference of stored heat, heat carried off and heat let in over the run, over the larger of the last two.</summary>
     public required double EnergyError { get; init; }
-    /// <summary>Largest share by which the amount of a substance in the loop differed from the charge before its tables were made again.</summary>
+    /// <summary>Largest share by which the amount of a substance in the loop differed from the charge; of a run without tables the largest balance of the loop that did not close.</summary>
     public required double LargestDrift { get; init; }
+    /// <summary>Largest heat that the model's own properties see flow otherwise than the run has it, summed over metal, load and insulation, over the cooling, at moments between those the run was brought to them at; null on tables.</summary>
+    public double? DirectResidual { get; init; }
     /// <summary>Mole fractions that circulate at the end.</summary>
     public required Fluids.Substances.Composition Circulating { get; init; }
     /// <summary>Steps of the integrator.</summary>
     public required int Steps { get; init; }
     /// <summary>What a person must be told.</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    public required IReadOnlyList<Spoken> Warnings { get; init; }
 }
 
 /// <summary>A temperature of the load and when it was passed.</summary>
@@ -67,7 +71,7 @@ public sealed record StopTerm(string Id, string Name, double Watts, double Share
 /// <summary>Something that happened on the way.</summary>
 /// <param name="TimeS">s.</param>
 /// <param name="Text">In words.</param>
-public sealed record CooldownEvent(double TimeS, string Text);
+public sealed record CooldownEvent(double TimeS, Spoken Text);
 
 /// <summary>A mass that has to be cooled.</summary>
 /// <param name="Name">In words.</param>

@@ -16,6 +16,9 @@ internal sealed class CooldownRun
     private const double Room = 0.75, Ahead = 0.7, StillRoom = 0.25;
     private const double FadeShare = 0.1, LeastFadeS = 15, MostFadeS = 300, FirstStepShare = 0.3, JacobianCost = 25, JacobianCostWithSlopes = 6, SlopeLooseness = 30;
     private const int MostStandingParts = 40;
+    // of a run with flashes: times by which tables are followed further than a load temperature asked for; looks between the ends of a piece; residuals that are small enough
+    private const double DirectMargin = 0.03, DirectMarginS = 30, DirectSettled = 2e-3;
+    private const int LooksBetween = 1, MostRounds = 3, MostChecks = 9;
     private readonly Plant _plant;
     private readonly LoopMapMaker _maker;
     private readonly CooldownOptions _options;
@@ -56,10 +59,16 @@ internal sealed class CooldownRun
     /// <summary>Mole fractions that circulate.</summary>
     public double[] Z => _f.Loop.IsHeld ? _f.Loop.Tables.Z : LoopMap.Fractions(Xi);
     private ReadOnlySpan<double> Xi => _state.AsSpan(_plant.Layout.FirstRatio, _plant.Layout.Ratios);
-    /// <summary>Furthest that the amount of a substance in the loop was from the charge at a moment kept, relative, the first minute apart.</summary>
+    /// <summary>Furthest that the amount of a substance in the loop was from the charge at a moment kept, relative, the first minute apart; with flashes the largest of all the loop's balances.</summary>
     public double WorstDrift { get; private set; }
     /// <summary>Largest balance that new tables and maps saw otherwise than those before them, relative.</summary>
     public double LargestHandover { get; private set; }
+    /// <summary>With flashes: largest heat that the model's own properties see flow otherwise than this run has it, summed over the bodies, over the cooling, at moments between those it was corrected at; 0 on tables.</summary>
+    public double HeatResidual { get; private set; }
+    /// <summary>With flashes: evaluations of the whole machine with them.</summary>
+    public int DirectEvaluations { get; private set; }
+    /// <summary>With flashes: states found by following phases, with a certificate, and followed ones that a certificate put elsewhere.</summary>
+    public (long Followed, long Certified, long Astray) Flashes => _streams is { } s ? (s.Followed, s.Certified, s.Astray) : default;
     public int Steps { get; private set; }
     public int Jacobians { get; private set; }
     public long Evaluations { get; private set; }
@@ -74,6 +83,11 @@ internal sealed class CooldownRun
     private double _stoppedS;
     private readonly List<Crossing> _crossings = [];
     private double[]? _slopes;
+    // of a run with flashes: the pieces followed on tables; where one is looked at again
+    private List<PathPiece>? _path;
+    private PathPiece? _looked;
+    private (PathPiece Piece, double TimeS, List<(PathPiece, double, double[])> Moments)? _checked;
+    private DirectStreams? _streams;
 
     /// <summary>Load temperatures whose times are wanted, K.</summary>
     public IReadOnlyList<double> TimedK { get; set; } = [];
@@ -123,7 +137,7 @@ internal sealed class CooldownRun
         _until = false;
         try
         {
-            while (TimeS < endS && !_until && Stopped is null && OnePiece(endS, loadK, progress))
+            while (TimeS < endS && !_until && Stopped is null && (_options.Direct && _f.Running ? Direct(endS, loadK, progress) : OnePiece(endS, loadK, progress)))
             {
             }
         }
@@ -149,7 +163,63 @@ internal sealed class CooldownRun
     }
 
     /// <summary>Stops the compressor.</summary>
-    public void ShutOff() => (_f.Running, _stoppedS) = (false, TimeS);
+    public void ShutOff() => (_f.Running, _f.Correction, _stoppedS) = (false, null, TimeS);
+
+    // On tables first; then the same pieces again with what flashes make of them, until that changes no more. False: nothing moves any more.
+    private bool Direct(double endS, double? loadK, Action<double>? progress)
+    {
+        var lead = Branch();
+        lead._path = [];
+        lead._until = false;
+        bool moves = true;
+        while (lead.TimeS < endS && !lead._until && lead.Stopped is null && moves) moves = lead.OnePiece(endS, loadK, null);
+        // the model's own run may take a little longer to get there
+        double marginS = Math.Min(endS, lead.TimeS * (1 + DirectMargin) + DirectMarginS);
+        while (lead._until && lead.TimeS < marginS && lead.Stopped is null) lead.OnePiece(marginS, null, null);
+        foreach (var piece in lead._path) piece.Thin(LooksBetween);
+        _streams ??= new DirectStreams(_maker.Model, _plant.Hardware.AftercooledK, _plant.Hardware.RoomK);
+        var path = new DirectPath(_plant, _maker.Maps, _charge, _streams, _factors, lead._path, (_f.Loop, _f.Handover));
+        path.Sweep(_cancel);
+        for (int round = 0; round < MostRounds; round++)
+        {
+            var trial = Branch();
+            trial.Replay(lead._path, null, looking: true, null);
+            if (trial.Stopped is not null) break;
+            path.Refine(_cancel);
+            if (path.HeatResidual < DirectSettled && path.BalanceResidual < DirectSettled) break;
+        }
+        var moments = new List<(PathPiece, double, double[])>();
+        Replay(lead._path, loadK, looking: false, progress, moments);
+        path.Check(moments, _cancel);
+        (HeatResidual, WorstDrift) = (Math.Max(HeatResidual, path.HeatResidual), Math.Max(WorstDrift, path.BalanceResidual));
+        DirectEvaluations += path.Evaluations;
+        (_pieceS, _piece) = (lead._pieceS, lead._piece);
+        Stopped ??= lead.Stopped;
+        return moves;
+    }
+
+    // a run on tables from here on, nothing told of it
+    private CooldownRun Branch() => new(_plant, _maker, _options with { Direct = false, Sensitivity = false }, _factors, null, _cancel)
+    {
+        TimeS = TimeS, _state = [.. _state], _startHeat = _startHeat, _pieceS = _pieceS, _piece = _piece, _firstStep = _firstStep,
+        _f = new PlantEquations(_plant, _maker.Maps, _charge) { Loop = _f.Loop, Handover = _f.Handover },
+    };
+
+    // the pieces with their corrections; where wanted, with a moment in some of them that was not looked at
+    private void Replay(List<PathPiece> path, double? loadK, bool looking, Action<double>? progress, List<(PathPiece, double, double[])>? moments = null)
+    {
+        int every = Math.Max(1, path.Count / MostChecks);
+        foreach (var piece in path)
+        {
+            if (_until || Stopped is not null) return;
+            (_f.Loop, _f.Handover, _f.Correction, _looked) = (piece.Map, piece.Handover, piece.Correction, looking ? piece : null);
+            if (looking) _state.CopyTo(piece.Looks[0].State, 0);
+            _checked = moments is not null && piece.Looks.Count > 1 && path.IndexOf(piece) % every == 0 ? (piece, 0.5 * (piece.Looks[0].TimeS + piece.Looks[1].TimeS), moments) : null;
+            Piece(piece.ToS, loadK);
+            progress?.Invoke(TimeS);
+        }
+        (_looked, _checked) = (null, null);
+    }
 
     private double TotalHeat()
     {
@@ -175,7 +245,7 @@ internal sealed class CooldownRun
             double heat = _plant.Load.Heat(until);
             events.Add(IntegrationEvent.WhenZero("until", (_, y, _) => y[l.Load] - heat) with { Effect = EventEffect.Stop });
         }
-        if (_f.Running)
+        if (_f.Running && _f.Correction is null)
         {
             double next = _plant.Load.Heat(Math.Min(now - 0.5, _f.Loop.LoadToK));
             events.Add(IntegrationEvent.WhenZero("colder", (_, y, _) => y[l.Load] - next) with { Effect = EventEffect.Stop, Direction = EventDirection.Falling });
@@ -198,6 +268,7 @@ internal sealed class CooldownRun
         };
         var work = new double[l.Count];
         double longest = 0;
+        var kept = _path is null ? null : new PathPiece(TimeS, _f.Loop) { Handover = _f.Handover, Looks = { (TimeS, [.. _state]) } };
         double[] seen = new double[l.Count];
         double seenS = TimeS;
         IntegrationResult r;
@@ -209,6 +280,14 @@ internal sealed class CooldownRun
                 Seen(step, work);
                 step.Evaluate(step.End, seen);
                 seenS = step.End;
+                kept?.Looks.Add((seenS, [.. seen]));
+                _looked?.Look(step);
+                if (_checked is var (piece, time, moments) && time > step.Start && time <= step.End)
+                {
+                    double[] state = new double[l.Count];
+                    step.Evaluate(time, state);
+                    moments.Add((piece, time, state));
+                }
             }, _cancel);
         }
         catch (OperationCanceledException) when (seenS > TimeS)
@@ -221,6 +300,13 @@ internal sealed class CooldownRun
         Jacobians += r.Statistics.Jacobians;
         Evaluations += r.Statistics.AllEvaluations;
         (TimeS, _state) = (r.Time, [.. r.State]);
+        _f.NowS = TimeS;
+        if (kept is not null && r.Time > kept.FromS)
+        {
+            kept.Looks[^1] = (r.Time, [.. _state]);
+            kept.ToS = r.Time;
+            _path!.Add(kept);
+        }
         if (_options.Sensitivity) _slopes = [.. r.Sensitivities.SelectMany(s => s)];
         SlopeEvaluations += r.Statistics.SensitivityEvaluations;
         if (r.StoppedBy == "until") _until = true;
@@ -280,7 +366,8 @@ internal sealed class CooldownRun
             _f.NowS = time;
             _record!(new RunSample(time, work, this));
             HighestPa = Math.Max(HighestPa, _f.At.DischargePa);
-            if (time > CountedS && _f.Running) WorstDrift = Math.Max(WorstDrift, Drift());
+            // with flashes by what they see
+            if (time > CountedS && _f.Running && _f.Correction is null) WorstDrift = Math.Max(WorstDrift, Drift());
         }
     }
 
@@ -289,7 +376,7 @@ internal sealed class CooldownRun
     {
         Span<double> dy = stackalloc double[_plant.Layout.Count];
         _f.Evaluate(state, _factors, dy, slopes: false);
-        return _f.At;
+        return _f.Correction?.Mended(_f.NowS, _f.At) ?? _f.At;
     }
 
     // of the state last evaluated
@@ -326,7 +413,10 @@ internal sealed class CooldownRun
             double[] middle = [.. xi];
             double moved = xi.Select((v, i) => Math.Abs(v - fromXi[i])).DefaultIfEmpty(0).Max(), share = moving && !slow && moved > 0 ? Math.Min(_pieceS / lengthS, Ahead * _options.Reach / moved) : 0;
             for (int i = 0; i < xi.Length; i++) middle[i] += share * (xi[i] - fromXi[i]);
-            _f.Loop = _maker.Make(LoopMap.Fractions(middle), xi, at, slow ? SlowK : PieceK, (slow ? StillRoom : Room) * _options.Reach, reach, slow, _f.Loop);
+            LoopMap About(double[] place) => _maker.Make(LoopMap.Fractions(place), xi, at, slow ? SlowK : PieceK, (slow ? StillRoom : Room) * _options.Reach, reach, slow, _f.Loop);
+            var made = About(middle);
+            // two changes of phases lie too near each other for tables made ahead: those of where it stands
+            _f.Loop = share > 0 && made.AstrayK(xi) > 0.5 * BoilingWatch.MostK ? About(xi) : made;
         }
         LoopHandover Handover(double[] off) => new(TimeS, Math.Clamp(FadeShare * TimeS, LeastFadeS, MostFadeS), off, precooler > 0 ? precooler / _f.Loop.PrecoolerWPerK : 1, Math.Max(LeastFadeS, FadeShare * TimeS));
         _f.Handover = Handover(new double[before.Length]);

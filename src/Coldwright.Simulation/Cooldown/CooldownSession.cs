@@ -1,6 +1,7 @@
 using Coldwright.Fluids.Substances;
 using Coldwright.Machine.Description;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 using Coldwright.Simulation.ClosedLoop;
 using Coldwright.Simulation.Rating;
 
@@ -9,7 +10,7 @@ namespace Coldwright.Simulation.Cooldown;
 /// <summary>One call's work: the run, the plateau, the changes, and what is told of them.</summary>
 internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownOptions options, Action<string>? observer, CancellationToken cancel)
 {
-    private const double RoundStepK = 20, NearPlateauK = 10, SettledK = 1, ShownBeyond = 1.25, WarmUpEndK = 4, PatienceS = 10 * 3600;
+    private const double RoundStepK = 20, NearPlateauK = 10, SettledK = 1, ShownBeyond = 1.25, WarmUpEndK = 4, PatienceS = 10 * 3600, LargeResidual = 0.01;
 
     private readonly Hardware _hardware = plant.Hardware;
     private readonly double? _condensingK = plant.Hardware.Layout.Feed is { } feed ? new ProductSolver(feed, plant.Hardware.Machine.Room).CondensingK : null;
@@ -83,6 +84,7 @@ internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownO
             Slopes = run.SlopesAt?.Slopes,
             EnergyError = run.EnergyError,
             LargestDrift = run.WorstDrift,
+            DirectResidual = options.Direct ? run.HeatResidual : null,
             Circulating = new Composition(_hardware.Machine.Charge.Mixture.Names, run.Z),
             Steps = run.Steps,
             Warnings = failed is null ? [.. Warnings(run)] : [failed, .. Warnings(run)],
@@ -135,6 +137,7 @@ internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownO
             Sensitivities = [],
             EnergyError = run.EnergyError,
             LargestDrift = run.WorstDrift,
+            DirectResidual = options.Direct ? run.HeatResidual : null,
             Circulating = _hardware.Machine.Charge.Mixture,
             Steps = run.Steps,
             Warnings = [.. Warnings(run), "while it warms up every place of the loop is taken in equilibrium with the charge's composition: liquid does not run off, and the heat that its evaporation takes is left out"],
@@ -181,11 +184,11 @@ internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownO
     {
         var events = new List<CooldownEvent>();
         int peak = Enumerable.Range(0, s.TimeS.Count).MaxBy(i => s.HighPressurePa[i]);
-        events.Add(new(s.TimeS[peak], FormattableString.Invariant($"high side highest: {s.HighPressurePa[peak] / 1e5:0.0} bar absolute")));
+        events.Add(new(s.TimeS[peak], Spoken.Of($"high side highest: {SpokenAmount.Pressure(s.HighPressurePa[peak])}")));
         int falls = Enumerable.Range(0, s.TimeS.Count).FirstOrDefault(i => s.TemperatureK[i] < s.TemperatureK[0] - 25, -1);
         if (falls > 0) events.Add(new(s.TimeS[falls], "the cold has come through the recuperator"));
         if (_condensingK is { } c && crossings.FirstOrDefault(x => x.TemperatureK == c) is { } passed) events.Add(new(passed.TimeS, $"{_hardware.Layout.Feed!.Gas} would condense from here on"));
-        if (!asked && settled < s.TimeS[^1]) events.Add(new(settled, FormattableString.Invariant($"within {SettledK:0} K of the plateau")));
+        if (!asked && settled < s.TimeS[^1]) events.Add(new(settled, Spoken.Of($"within {SpokenAmount.Difference(SettledK, "0")} of the plateau")));
         return [.. events.Where(e => e.TimeS <= s.TimeS[^1]).OrderBy(e => e.TimeS)];
     }
 
@@ -260,7 +263,7 @@ internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownO
             slopes[i * l.Count + l.Load] / plant.Load.Capacity(endK), at?.ByFactor.Length > 0 ? at.ByFactor[i] : null))];
     }
 
-    private IEnumerable<string> Warnings(CooldownRun run)
+    private IEnumerable<Spoken> Warnings(CooldownRun run)
     {
         foreach (string w in maker.Model.Warnings.Concat(_hardware.Said).Concat(plant.Said)) yield return w;
         if (_hardware.Layout.ColdBox is null) yield return "no cold-box is described: the heat leak is taken as zero and the plateau is too cold";
@@ -268,17 +271,18 @@ internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownO
         else if (_hardware.Layout.Precooler is not null) yield return "the metal of the precooler's evaporator is not described: 30 s of its conductance were taken as heat capacity (our assumption)";
         if (_hardware.Layout.Feed is not null) yield return "the fill valve is taken as shut: the vessel holds the gas it held warm, and nothing condenses";
         if (run.EnergyError > 1e-6) yield return FormattableString.Invariant($"energy closes only to {run.EnergyError:0.0e+0}");
-        foreach (string w in Limits(run)) yield return w;
+        if (run.HeatResidual > LargeResidual) yield return FormattableString.Invariant($"without tables: {100 * run.HeatResidual:0.#} % of the cooling flows otherwise than the model's own properties have it");
+        foreach (var w in Limits(run)) yield return w;
     }
 
-    private IEnumerable<string> Limits(CooldownRun run)
+    private IEnumerable<Spoken> Limits(CooldownRun run)
     {
         var highest = run.HighestPa;
         foreach (var part in new Part?[] { _hardware.Layout.Compressor, _hardware.Layout.Aftercooler, _hardware.Layout.WarmExchanger, _hardware.Layout.Precooler, _hardware.Layout.Recuperator })
             if (part?.MaximumPressurePa is { } most && highest > most)
-                yield return FormattableString.Invariant($"in the first minutes the high side rises to {highest / 1e5:0.0} bar absolute, above the {most / 1e5:0.0} bar allowed for {part.Name}");
+                yield return Spoken.Of($"in the first minutes the high side rises to {SpokenAmount.Pressure(highest)}, above the {SpokenAmount.Pressure(most)} allowed for {part.Name}");
         foreach (var relief in _hardware.Machine.PartsOf<ReliefPart>())
             if (highest > relief.SetPressurePa && _hardware.Machine.Lines.Any(x => x.To == relief.Name && _hardware.Layout.LoopPath.Any(s => s.Part.Name == Machine.Insulation.ColdBoxContents.PartName(x.From))))
-                yield return FormattableString.Invariant($"in the first minutes the high side rises to {highest / 1e5:0.0} bar absolute, above the set pressure of {relief.Name} ({relief.SetPressurePa / 1e5:0.0} bar): it would let off charge");
+                yield return Spoken.Of($"in the first minutes the high side rises to {SpokenAmount.Pressure(highest)}, above the set pressure of {relief.Name} ({SpokenAmount.Pressure(relief.SetPressurePa)}): it would let off charge");
     }
 }

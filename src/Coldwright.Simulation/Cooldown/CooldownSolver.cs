@@ -28,6 +28,6 @@ public static class CooldownSolver
     public static CooldownResult Run(MachineDescription machine, LoopLayout layout, CooldownOptions options, Action<string>? observer = null, CancellationToken cancel = default)
     {
         options.Check();
-        return new CooldownStudy(machine, layout, options.Cubic, cancel, options.Direct).Run(options, observer);
+        return new CooldownStudy(machine, layout, options.Cubic, cancel).Run(options, observer);
     }
 }

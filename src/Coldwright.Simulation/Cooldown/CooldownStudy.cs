@@ -34,14 +34,13 @@ public sealed class CooldownStudy
     /// <param name="layout">Its layout (<see cref="LoopLayout.TryFind"/>).</param>
     /// <param name="cubic">True: the cubic model; false: the reference model.</param>
     /// <param name="cancel">Cancels the work.</param>
-    /// <param name="direct">True: no property tables, every answer a flash of the model; slow, for checks.</param>
     /// <exception cref="MissingKeysException">The hardware is not described closely enough.</exception>
-    public CooldownStudy(MachineDescription machine, LoopLayout layout, bool cubic, CancellationToken cancel = default, bool direct = false)
+    public CooldownStudy(MachineDescription machine, LoopLayout layout, bool cubic, CancellationToken cancel = default)
     {
         var names = machine.Charge.Mixture.Names;
         HelmholtzModel model = cubic ? CubicModel.Create(names) : ReferenceModel.Create(names);
         _hardware = HardwareReader.Read(machine, layout, model, cancel);
-        (_maker, _cancel) = (new LoopMapMaker(_hardware, model, StreamTableOptions.Default, cancel, direct), cancel);
+        (_maker, _cancel) = (new LoopMapMaker(_hardware, model, StreamTableOptions.Default, cancel), cancel);
     }
 
     /// <summary>Property tables made so far.</summary>

@@ -21,6 +21,9 @@ internal sealed class LoopHandover(double fromS, double fadeS, double[] off, dou
         for (int i = 0; i < off.Length; i++) balances[i] -= share * off[i];
     }
 
+    /// <summary>The same way over with other balances to take off.</summary>
+    public LoopHandover With(double[] balances) => new(fromS, fadeS, balances, precoolerRatio, precoolerFadeS);
+
     /// <summary>Conductance of the precooler's evaporator over that of the new maps.</summary>
     public double Precooler(double timeS) => Math.Pow(precoolerRatio, Math.Exp(-(timeS - fromS) / precoolerFadeS));
 }

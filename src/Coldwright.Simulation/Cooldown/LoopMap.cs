@@ -8,10 +8,8 @@ internal sealed record LoopMap
 {
     /// <summary>At the composition in the middle.</summary>
     public required LoopTables Tables { get; init; }
-    /// <summary>Tables about it; null: none could be made, or every property is a flash.</summary>
+    /// <summary>Tables about it; null: none could be made.</summary>
     public (StreamMover High, StreamMover Low)? Movers { get; init; }
-    /// <summary>Properties of any composition by flashes; null: by tables.</summary>
-    public Func<double[], StreamTable>? Direct { get; init; }
     /// <summary>True: the composition stays in the middle.</summary>
     public bool IsHeld { get; init; }
     /// <summary>Load down to which the tables serve, K.</summary>
@@ -84,13 +82,15 @@ internal sealed record LoopMap
         return most;
     }
 
-    /// <summary>How far boiling lies from where the tables' slopes put it, K.</summary>
+    /// <summary>How far boiling lies from where the tables' slopes put it, or one change of phases beyond the next, K.</summary>
     public double AstrayK(ReadOnlySpan<double> xi)
     {
-        if (Boiling is not { } watch) return 0;
+        if (Boiling is not { } watch || Movers is not var (high, low)) return 0;
         Span<double> step = stackalloc double[xi.Length];
         for (int i = 0; i < xi.Length; i++) step[i] = xi[i] - Middle[i];
-        return watch.AstrayK(step);
+        double boiling = watch.AstrayK(step);
+        low.At(step);
+        return Math.Max(boiling, Math.Max(high.PushedK, low.PushedK));
     }
 
     /// <summary>ln(z_i/z_1) from the second substance on.</summary>

@@ -18,7 +18,6 @@ internal sealed class LoopMapMaker
 
     private readonly Hardware _hardware;
     private readonly CancellationToken _cancel;
-    private readonly bool _direct;
     private readonly LoopTablesMaker _tables;
     private readonly Flash _flash;
     private readonly CapillaryModel _capillary;
@@ -27,8 +26,6 @@ internal sealed class LoopMapMaker
     private double _fallK = double.PositiveInfinity;
     // found at the first start; 0: not yet
     private double _precoolerWPerK;
-    private readonly Flash? _directFlash;
-    private readonly TransportModel _transport;
     private readonly Lazy<LoopState> _guess;
     private (double Throttle, double Coil, double? Flow)? _guessedFlow;
 
@@ -36,15 +33,13 @@ internal sealed class LoopMapMaker
     /// <param name="model">Fluid model.</param>
     /// <param name="options">Of the property tables.</param>
     /// <param name="cancel">Cancels the work.</param>
-    /// <param name="direct">True: no property tables and no tabulated films, every answer a flash and every correlation asked.</param>
-    public LoopMapMaker(Hardware hardware, HelmholtzModel model, StreamTableOptions options, CancellationToken cancel, bool direct = false)
+    public LoopMapMaker(Hardware hardware, HelmholtzModel model, StreamTableOptions options, CancellationToken cancel)
     {
-        (_hardware, _cancel, _direct) = (hardware, cancel, direct);
+        (_hardware, _cancel) = (hardware, cancel);
         _tables = new LoopTablesMaker(model, hardware, options, cancel);
         _flash = new Flash(model);
-        _transport = new TransportModel(model);
-        if (direct) _directFlash = new Flash(model);
-        (_capillary, _valve) = (new CapillaryModel(_flash, _transport), new ValveModel(_flash, _transport));
+        var transport = new TransportModel(model);
+        (_capillary, _valve) = (new CapillaryModel(_flash, transport), new ValveModel(_flash, transport));
         Model = model;
         _guess = new(() => WarmStart.Guess(hardware, model, new LoopTarget(HeldPressure.Neither, default, hardware.Machine.Operation.HighPressurePa, hardware.Machine.Operation.LowPressurePa, hardware.Layout.Aftercooler.PressureDropPa), cancel));
     }
@@ -117,13 +112,7 @@ internal sealed class LoopMapMaker
 
     private LoopMap About(double[] z, in PlantPoint at, double fallK, double reach)
     {
-        var frame = Frame(at, fallK, reach);
-        if (_direct)
-        {
-            StreamTable Of(double[] fractions) => StreamTable.Direct(_directFlash!, _transport, fractions, frame.ColdestK, frame.WarmestK);
-            var (high, low) = (Of(z), Of(z));
-            return Fitted(_tables.Make(z, frame) with { High = high, Low = low }, null, PlantPassages.None, false) with { Direct = Of, LoadToK = at.LoadK - fallK };
-        }
+        TableFrame frame = default;
         // where liquids mingle or part no slopes may be found: tables that end warmer do without that place
         for (_fallK = Math.Min(fallK, 2 * _fallK); _fallK >= LeastFallK; _fallK *= 0.4)
         {

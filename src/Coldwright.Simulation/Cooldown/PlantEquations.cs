@@ -26,6 +26,7 @@ internal sealed class PlantEquations
     private readonly double[] _wallK, _foamK, _foamW;
     private readonly IsothermalCoil? _coil;
     private readonly PlantCharge _charge;
+    private readonly DirectStreams? _direct;
     private readonly LoopContent _content;
     private PlantPoint _at;
     private LoopMap _loop = null!;
@@ -33,9 +34,13 @@ internal sealed class PlantEquations
     // of the state last evaluated
     private double _lnThrottleOffset;
 
-    public PlantEquations(Plant plant, PlantMaps maps, PlantCharge charge)
+    /// <param name="plant">The machine.</param>
+    /// <param name="maps">Maps of its parts.</param>
+    /// <param name="charge">What was filled in.</param>
+    /// <param name="direct">Properties by flashes of the model and every correlation at every place; null: by tables.</param>
+    public PlantEquations(Plant plant, PlantMaps maps, PlantCharge charge, DirectStreams? direct = null)
     {
-        (_plant, _maps, _charge) = (plant, maps, charge);
+        (_plant, _maps, _charge, _direct) = (plant, maps, charge, direct);
         (_content, Relaxation) = (new LoopContent(plant.Layout.Ratios + 1), new LoopRelaxation(plant.Layout.Balances));
         var h = plant.Hardware;
         _hot = new WallMarch(h.Recuperator, true, plant.Layout.Cells, plant.Conductivity);
@@ -50,7 +55,7 @@ internal sealed class PlantEquations
     public LoopMap Loop
     {
         get => _loop;
-        set => (_loop, _streams) = (value, new Circulating(value));
+        set => (_loop, _streams) = (value, new Circulating(value, _direct));
     }
     /// <summary>What circulates in the last state evaluated.</summary>
     public Circulating Streams => _streams;
@@ -60,6 +65,9 @@ internal sealed class PlantEquations
     public ReadOnlySpan<double> SpeciesMoles => _content.Moles;
     /// <summary>Takes over from other maps without a jump; null: nothing to take over.</summary>
     public LoopHandover? Handover { get; set; }
+    /// <summary>What flashes make of the slopes over the tables; null: nothing is mended.</summary>
+    public DirectCorrection? Correction { get; set; }
+    private PlantPassages Passages => _direct is null ? Loop.Passages : PlantPassages.None;
     /// <summary>Moment of the states that are evaluated, s.</summary>
     public double NowS { get; set; }
     /// <summary>Conductance of the precooler's evaporator, W/K.</summary>
@@ -83,6 +91,7 @@ internal sealed class PlantEquations
         NowS = time;
         if (!Evaluate(y, p, dy, slopes: false)) return false;
         if (!Running) return true;
+        Correction?.Add(time, dy);
         var balances = dy.Slice(_plant.Layout.High, _plant.Layout.Balances);
         Handover?.Take(time, balances);
         Relaxation.Slopes(balances);
@@ -177,7 +186,7 @@ internal sealed class PlantEquations
         // down to the throttle
         double leakPerCell = h.RecuperatorLeak is { } along && h.Recuperator.LeakReceiver != LeakReceiver.Wall ? p[P.Leak] * along.ConductancePerLength * h.Recuperator.LengthM / l.Cells : 0;
         bool intoHot = h.Recuperator.LeakReceiver == LeakReceiver.Hot;
-        _hot.Run(new StreamInlet(t.High, n, inlet, high), _wallK, intoHot ? leakPerCell : 0, h.RoomK, new MarchScales(k.HighFilm * p[P.HighFilm], k.HighFriction, k.LiquidHoldUp), slopes, Loop.Passages.High);
+        _hot.Run(new StreamInlet(t.High, n, inlet, high), _wallK, intoHot ? leakPerCell : 0, h.RoomK, new MarchScales(k.HighFilm * p[P.HighFilm], k.HighFriction, k.LiquidHoldUp), slopes, Passages.High);
         double throttled = _hot.OutletEnthalpy, throttlePa = _hot.OutletPressurePa;
         if (!(throttlePa > 1.01 * coilPa)) return false;
         double throttleK = t.High.Temperature(throttled, throttlePa, out _);
@@ -189,7 +198,7 @@ internal sealed class PlantEquations
         double coilW = n * (coilOut - throttled);
 
         // back up
-        _cold.Run(new StreamInlet(t.Low, n, coilOut, coilOutPa), _wallK, intoHot ? 0 : leakPerCell, h.RoomK, new MarchScales(k.LowFilm * p[P.LowFilm], k.LowFriction, k.LiquidHoldUp), slopes, Loop.Passages.Low);
+        _cold.Run(new StreamInlet(t.Low, n, coilOut, coilOutPa), _wallK, intoHot ? 0 : leakPerCell, h.RoomK, new MarchScales(k.LowFilm * p[P.LowFilm], k.LowFriction, k.LiquidHoldUp), slopes, Passages.Low);
         for (int i = 0; i < l.Cells; i++)
         {
             dy[i] -= _hot.HeatW[i] + _cold.HeatW[i];
@@ -237,7 +246,7 @@ internal sealed class PlantEquations
     {
         var table = _streams.Low;
         if (_coil is null) return (table.Enthalpy(Math.Clamp(loadK - _plant.Hardware.Layout.Coil.DifferenceK, table.ColdestK, table.WarmestK), coilPa), coilPa);
-        var r = (_coil with { FilmScale = _coil.FilmScale * _plant.Hardware.Knobs.CoilFilm * p[P.CoilFilm] }).Solve(new StreamInlet(table, n, enthalpy, coilPa), loadK, Loop.Passages.Coil);
+        var r = (_coil with { FilmScale = _coil.FilmScale * _plant.Hardware.Knobs.CoilFilm * p[P.CoilFilm] }).Solve(new StreamInlet(table, n, enthalpy, coilPa), loadK, Passages.Coil);
         return (r.OutletEnthalpy, r.OutletPressurePa);
     }
 

@@ -51,11 +51,10 @@ internal sealed class PrecoolerMap
         double h = enthalpy, u = conductancePerFlow / Cells, last = 0;
         for (int i = 0; i < Cells; i++)
         {
-            double start = table.Temperature(h, pressurePa, out double slope), q = last;
+            double start = table.Temperature(h, pressurePa, out _), q = last;
             for (int round = 0; round < 2; round++)
             {
-                table.Temperature(h + 0.5 * q, pressurePa, out slope);
-                slope = Math.Max(slope, 1e-9);
+                double slope = Math.Max(table.Slope(h + 0.5 * q, pressurePa), 1e-9);
                 q = (evaporatingK - start) / slope * -double.ExpM1(-u * slope);
             }
             h += q;

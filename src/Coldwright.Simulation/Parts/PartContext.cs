@@ -4,6 +4,7 @@ using Coldwright.Fluids.States;
 using Coldwright.Fluids.Transport;
 using Coldwright.Machine.Description;
 using Coldwright.Machine.Layout;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Rating;
 
 namespace Coldwright.Simulation.Parts;
@@ -11,9 +12,12 @@ namespace Coldwright.Simulation.Parts;
 /// <summary>What every part's rating starts from: the machine, the loop's operating point, the fluid.</summary>
 internal sealed class PartContext
 {
+    /// <summary>Begins a warning that comes from the operating point.</summary>
+    public const string OfThePoint = "operating point: ";
+
     private readonly Lazy<TransportModel> _transport;
 
-    public PartContext(MachineDescription machine, LoopLayout layout, ModelRating loop, PartPoint point, HelmholtzModel model, IReadOnlyList<string> warnings, CancellationToken cancel)
+    public PartContext(MachineDescription machine, LoopLayout layout, ModelRating loop, PartPoint point, HelmholtzModel model, IReadOnlyList<Spoken> warnings, CancellationToken cancel)
     {
         (Machine, Layout, Loop, Point, Model, Warnings, Cancel) = (machine, layout, loop, point, model, warnings, cancel);
         Z = machine.Charge.Mixture.MoleFractions.ToArray();
@@ -31,7 +35,7 @@ internal sealed class PartContext
     public TransportModel Transport => _transport.Value;
     public double[] Z { get; }
     /// <summary>Of the operating point.</summary>
-    public IReadOnlyList<string> Warnings { get; }
+    public IReadOnlyList<Spoken> Warnings { get; }
     public CancellationToken Cancel { get; }
     public double RoomK => Machine.Room.TemperatureK;
 
@@ -53,5 +57,9 @@ internal sealed class PartContext
     ];
 
     /// <summary>Warnings of the operating point and of the part, each once.</summary>
-    public IReadOnlyList<string> Told(IEnumerable<string> ofThePart) => [.. Warnings.Where(w => !ofThePart.Contains(w.Replace("operating point: ", "", StringComparison.Ordinal))).Concat(ofThePart).Distinct()];
+    public IReadOnlyList<Spoken> Told(IReadOnlyList<Spoken> ofThePart)
+    {
+        var again = ofThePart.Select(w => OfThePoint + w).ToHashSet();
+        return [.. Warnings.Where(w => !again.Contains(w)).Concat(ofThePart).Distinct()];
+    }
 }

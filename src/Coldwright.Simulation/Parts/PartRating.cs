@@ -1,3 +1,4 @@
+using Coldwright.Quantities;
 using Coldwright.Simulation.Parts.Pictures;
 
 namespace Coldwright.Simulation.Parts;
@@ -28,7 +29,7 @@ public sealed record PartRating
     /// <summary>Where model and correlations come from.</summary>
     public required IReadOnlyList<string> Sources { get; init; }
     /// <summary>What a person must be told.</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    public required IReadOnlyList<Spoken> Warnings { get; init; }
 
     /// <summary>True when a limit is broken.</summary>
     public bool BreaksLimit => Limits.Any(l => l.Broken);

@@ -33,7 +33,7 @@ internal static class PrecoolerRater
             Balances = [("energy of the loop", r.EnergyBalanceError), ("flow of expansion device and compressor", r.ExpansionFlowError), ("energy of its compressor", r.Compressor.EnergyBalanceError)],
             Pictures = [.. PrecoolerPictures.All(c, loop, r)],
             Sources = ["docs/theory/precooler.md and docs/theory/compressor.md", .. compressor.Estimate?.Assumptions.SkipLast(1) ?? [], .. compressor.Assumptions],
-            Warnings = c.Told(warnings),
+            Warnings = c.Told([.. warnings]),
         };
     }
 

@@ -33,7 +33,7 @@ internal static class RecuperatorRater
             Pictures = [.. RecuperatorPictures.All(r)],
             Sources = ["docs/theory/recuperator.md and docs/theory/heat-transfer-and-friction.md", .. Correlations.Lines(SinglePhase.NusseltCorrelation, Condensation.ShahCorrelation, Boiling.GungorWintertonCorrelation,
                 MixtureCorrection.SilverBellGhalyCorrelation, Friction.ChurchillCorrelation, TwoPhaseGradient.MuellerSteinhagenHeckCorrelation)],
-            Warnings = c.Told(leak is null ? [.. r.Warnings, $"no heat from the room along the length was counted: add 'insulation-conductance' to {part.Name} (insulation-conductance: 0.02 W/(m K)) to count it here"] : r.Warnings),
+            Warnings = c.Told([.. r.Warnings, .. leak is not null ? Array.Empty<string>() : [$"no heat from the room along the length was counted: add 'insulation-conductance' to {part.Name} (insulation-conductance: 0.02 W/(m K)) to count it here"]]),
         };
     }
 

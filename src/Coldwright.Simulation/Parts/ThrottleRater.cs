@@ -52,7 +52,7 @@ internal static class ThrottleRater
             Balances = [("energy at the exit, by a flash of its own", r.EnergyError)],
             Pictures = [.. CapillaryPictures.All(r)],
             Sources = ["docs/theory/throttle.md", .. Correlations.Lines(CapillaryModel.MarchCorrelation)],
-            Warnings = c.Told(r.Warnings),
+            Warnings = c.Told([.. r.Warnings]),
         };
     }
 
@@ -99,7 +99,7 @@ internal static class ThrottleRater
             Balances = [],
             Pictures = [ValvePicture(c, model, valve, inlet, backPa, r)],
             Sources = ["docs/theory/throttle.md", .. Correlations.Lines(ControlValveEquations.Correlation)],
-            Warnings = c.Told(r.Warnings),
+            Warnings = c.Told([.. r.Warnings]),
         };
     }
 

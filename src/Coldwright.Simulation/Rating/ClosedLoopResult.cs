@@ -1,5 +1,6 @@
 using Coldwright.Fluids.Substances;
 using Coldwright.Machine.Description;
+using Coldwright.Quantities;
 
 namespace Coldwright.Simulation.Rating;
 
@@ -85,7 +86,7 @@ public sealed record StartUpResult
     /// <summary>Charge with which the warm loop stays at the allowed pressure without a buffer, kg: the rest to be let in once it is cold; null when all of it may go in at once or nothing is known.</summary>
     public double? FirstChargeKg { get; init; }
     /// <summary>In words.</summary>
-    public required string Sentence { get; init; }
+    public required Spoken Sentence { get; init; }
 }
 
 /// <summary>Headline figures against inputs.</summary>

@@ -4,6 +4,7 @@ using Coldwright.Fluids.EquationsOfState.PengRobinson;
 using Coldwright.Machine.Description;
 using Coldwright.Machine.Layout;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 using Coldwright.Simulation.ClosedLoop;
 using Coldwright.Simulation.Parts;
 using Coldwright.Simulation.Parts.Compression;
@@ -75,7 +76,7 @@ public static class CoolerRating
                 opinion = !both ? null : first is null ? () => throw refused! : () => ClosedRating.Of(first, shop, quick, options with { Sensitivity = false }, cancel);
             }
         }
-        var warnings = new List<string>(main.Warnings);
+        var warnings = new List<Spoken>(main.Warnings);
         if (given && missing.Count == 0 && options.Hold is null && machine.Operation.Hold is null) warnings.Add("rated between the two pressures of the file, with the plain figures of its parts: the hardware is described closely enough to let them follow, with --hold neither or hold: neither in operation");
         ModelRating? second = null;
         if (opinion is not null)

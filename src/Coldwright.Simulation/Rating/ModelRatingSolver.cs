@@ -3,6 +3,7 @@ using Coldwright.Machine.Description;
 using Coldwright.Machine.Layout;
 using Coldwright.Machine.Precooling;
 using Coldwright.Numerics.Roots;
+using Coldwright.Quantities;
 
 namespace Coldwright.Simulation.Rating;
 
@@ -26,7 +27,7 @@ internal sealed class ModelRatingSolver
 
     public ModelRating Solve()
     {
-        var warnings = new List<string>(_loop.Model.Warnings);
+        List<Spoken> warnings = [.. _loop.Model.Warnings];
         if (_layout.ColdBox is null) warnings.Add("no cold-box is described: the heat leak is taken as zero and the cooling is too good");
         var curve = Curve();
         double? noLoad = NoLoadTemperature(curve, warnings);
@@ -35,9 +36,9 @@ internal sealed class ModelRatingSolver
         if (_options.OperatingTemperatureK is null && Point(targetK).NetCoolingW <= 0) operatingK = noLoad ?? curve[^1].TemperatureK;
         var solution = _loop.Solve(operatingK, exact: true);
         var leak = _loop.Leak(operatingK, solution.RecuperatorInletK);
-        if (leak is not null) warnings.AddRange(leak.Warnings);
+        if (leak is not null) warnings.AddRange(Spoken.All(leak.Warnings));
         var point = OperatingPoint.Build(_machine, _layout, _loop, _product, solution);
-        warnings.AddRange(point.Warnings);
+        warnings.AddRange(Spoken.All(point.Warnings));
         var verdict = Verdict.Find(_machine, _layout, _loop, _product, noLoad, point, targetK);
         return new ModelRating
         {
@@ -84,13 +85,13 @@ internal sealed class ModelRatingSolver
     }
 
     // coming from the warm side, the first temperature at which nothing is left over
-    private double? NoLoadTemperature(List<CoolingPoint> curve, List<string> warnings)
+    private double? NoLoadTemperature(List<CoolingPoint> curve, List<Spoken> warnings)
     {
         if (curve[^1].NetCoolingW <= 0) return null;
         for (int i = curve.Count - 2; i >= 0; i--)
             if (curve[i].NetCoolingW <= 0)
                 return Brent.Solve(t => Point(t).NetCoolingW, curve[i].TemperatureK, curve[i].NetCoolingW, curve[i + 1].TemperatureK, curve[i + 1].NetCoolingW, 1e-4);
-        warnings.Add(FormattableString.Invariant($"cooling is left at {curve[0].TemperatureK:0.#} K, the coldest temperature looked at: the no-load temperature lies below it, and freezing is not looked at in this version"));
+        warnings.Add(Spoken.Of($"cooling is left at {SpokenAmount.Temperature(curve[0].TemperatureK, "0.#")}, the coldest temperature looked at: the no-load temperature lies below it, and freezing is not looked at in this version"));
         return curve[0].TemperatureK;
     }
 

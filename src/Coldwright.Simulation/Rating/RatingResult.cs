@@ -1,4 +1,5 @@
 using Coldwright.Fluids.Substances;
+using Coldwright.Quantities;
 
 namespace Coldwright.Simulation.Rating;
 
@@ -10,7 +11,7 @@ public sealed record RatingResult
     /// <summary>The same by the other model, or null when only one was asked for.</summary>
     public ModelRating? SecondOpinion { get; init; }
     /// <summary>Everything a person must be told.</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    public required IReadOnlyList<Spoken> Warnings { get; init; }
 }
 
 /// <summary>One model's rating.</summary>
@@ -55,7 +56,7 @@ public sealed record ModelRating
     /// <summary>What the closed loop adds; null for a rating between given pressures.</summary>
     public ClosedLoopResult? Closed { get; init; }
     /// <summary>Warnings of this model (pairs estimated, ranges left).</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    public required IReadOnlyList<Spoken> Warnings { get; init; }
 }
 
 /// <summary>One point of the cooling curve.</summary>
@@ -185,4 +186,4 @@ public enum LimitationKind
 /// <param name="Sentence">One or two sentences with the numbers.</param>
 /// <param name="PinchTemperatureK">Where the pinch is, K; null when it is not the point.</param>
 /// <param name="PinchPhases">Phases of both streams at the pinch.</param>
-public sealed record Limitation(LimitationKind Kind, string Sentence, double? PinchTemperatureK = null, string? PinchPhases = null);
+public sealed record Limitation(LimitationKind Kind, Spoken Sentence, double? PinchTemperatureK = null, string? PinchPhases = null);

@@ -197,6 +197,7 @@ async function firstAnswer(state) {
   }
   const [rate, safety] = await Promise.all([post('/api/start', { kind: 'rate' }), post('/api/start', { kind: 'safety' })].map(p => p.catch(e => e)));
   [page.rateJob, page.safetyJob] = [rate.id ?? 0, safety.id ?? 0];
+  if (rate instanceof Error) sayWhere(`${rate.message}${page.rated ? '. What is shown is the first answer' : ''}`, 'failed');
   await pulse();
 }
 

@@ -53,7 +53,7 @@ public sealed class WarmPartTests
         var machine = With<CompressorPart>(p => p with { Oil = p.Oil! with { SumpVolumeM3 = best.Figure("sump_m3") } });
         Assert.Equal(1500, Figure(Rate(machine, "compressor"), "interval_s"), 1e-3 * 1500);
         Assert.All(result.Options.Where(o => o.Fits), o => Assert.True(o.Figure("gas_speed_m_s") <= o.Figure("speed_allowed_m_s") && o.Figure("length_m") > 0.08));
-        Assert.Contains(result.Options, o => !o.Fits && o.WhyNot.Length > 0);
+        Assert.Contains(result.Options, o => !o.Fits && !o.WhyNot.IsEmpty);
     }
 
     /// <summary>The buffer found brings the loop to rest where the filling recipe with that buffer says it stands.</summary>

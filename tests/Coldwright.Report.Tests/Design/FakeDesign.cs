@@ -2,6 +2,7 @@ using Coldwright.Design.Blending;
 using Coldwright.Design.Charging;
 using Coldwright.Design.Sizing;
 using Coldwright.Fluids.Substances;
+using Coldwright.Quantities;
 using Coldwright.Report.Blending;
 using Coldwright.Report.Charging;
 using Coldwright.Report.Sizing;
@@ -21,7 +22,7 @@ internal static class FakeDesign
 
     public static Finding[] Findings => [FakeRating.Working.Findings[0] with { Part = "charge" }, Cautions.LocalCodes];
 
-    public static BlendChoice Choice(double merit, bool reference, string[]? broken = null) => new()
+    public static BlendChoice Choice(double merit, bool reference, Spoken[]? broken = null) => new()
     {
         Mixture = _mixture, Cubic = _point with { Merit = merit, Broken = broken ?? [] }, Reference = reference ? _point with { Merit = merit - 1, DifferenceJPerMol = 1300 } : null, WorstMerit = merit - 2, Flammable = 0.7, PricePerKg = 16.03,
     };
@@ -43,11 +44,11 @@ internal static class FakeDesign
         Machine = FakeRating.Working.Machine with { Name = "<b>cooler</b>" }, Currency = "EUR", Findings = Findings, Units = units,
         Result = new()
         {
-            Part = "long-coil", Kind = "coil", Target = new("difference_K", "Load warmer than the mixture leaving", 2.5, "K", null, "while it takes up 60 W") { IsDifference = true }, Method = "boiling mixture in the coil",
+            Part = "long-coil", Kind = "coil", Target = new("difference_K", "Load warmer than the mixture leaving", 2.5, "K") { IsDifference = true }, TargetRemark = Spoken.Of($"with the load at {SpokenAmount.Temperature(113.7)}"), Method = "boiling mixture in the coil",
             Options =
             [
                 .. fits ? [Option("1/4 in ACR", 3.2, "")] : Array.Empty<SizeOption>(),
-                Option("3/16 in ACR", 5.1, "the mixture loses 1.2 bar of 4.6 bar absolute in it"),
+                Option("3/16 in ACR", 5.1, Spoken.Of($"the mixture loses {SpokenAmount.PressureDifference(1.2e5)} of {SpokenAmount.Pressure(4.6e5)} in it")),
                 new SizeOption { Stock = "1/2 in ACR", Figures = [], Cut = [], Keys = [], WhyNot = "no coil of it goes into this vessel" },
             ],
             Columns = ["length_m", "drop_Pa"], Sources = ["docs/theory/size.md"], Warnings = ["a warning"],
@@ -67,7 +68,7 @@ internal static class FakeDesign
             Machine = FakeRating.Working.Machine with { Name = "<b>cooler</b>" }, Units = units, Notes = ["a note of the folder"],
             Result = new()
             {
-                Mixture = _mixture, MassKg = 0.32, Moles = 11.5, Places = [("coil", 6e-5), ("buffer", 0.01)], Evacuation = new(50, 2, "nitrogen", 1.5e5, 1e-9, 1e-9), ColdestK = 111, Model = "reference", Findings = Findings, Warnings = ["a warning"],
+                Mixture = _mixture, MassKg = 0.32, Moles = 11.5, Places = [("coil", 6e-5), ("buffer", 0.01)], Evacuation = new(50, 2, "nitrogen", 1.5e5, 1e-9, 1e-9), ColdestK = 111, Model = "reference", Findings = Findings, Warnings = [Spoken.Of($"its mass comes to {SpokenAmount.Pressure(17.8e5)}")],
                 Recipe = new([Step("nitrogen", 0.02, 50, 1.2e5, FillingMeasure.Pressure, 0), Step("isobutane", 0.12, 1.2e5, 3.1e5, FillingMeasure.Weight, 0.2), Step("methane", 0.18, 3.1e5, end, FillingMeasure.Pressure, 0)], [3.4, 6.3, 1.7], end, 0),
                 Traces = [new("oxygen", 1e-9, 5e-6, null, null), new("water", 2e-8, 3e-6, 190, 1e-9)], LowestLimit = ("loop-relief", 25e5),
                 TopUps = [new("a wide leak: all gases alike", 0.04, [0.3, 0.55, 0.15], 15e5, [0.01, 0.02, 0.01]), new("a fine leak: light gases first", 0.04, [0.28, 0.54, 0.18], 14.8e5, [0.012, 0.022, 0.006])],
@@ -75,7 +76,7 @@ internal static class FakeDesign
         };
     }
 
-    private static SizeOption Option(string stock, double length, string whyNot) => new()
+    private static SizeOption Option(string stock, double length, Spoken whyNot) => new()
     {
         Stock = stock, WhyNot = whyNot, Figures = [new("length_m", "Length", length, "m"), new("drop_Pa", "Mixture loses", 4e3, "Pa") { IsDifference = true }, PartFigure.Word("cap", "Cap", "beyond its formula")],
         Cut = [new(stock, length, "m", 2.9), new("capillary, 0.9 mm bore", 1.7, "m")], Keys = [("tube", stock), ("length", "3.20 m")],

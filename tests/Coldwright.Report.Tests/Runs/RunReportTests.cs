@@ -11,7 +11,7 @@ namespace Coldwright.Report.Tests.Runs;
 /// <summary>An imported run on screen, as JSON and as a page: whatever its names are, and whatever is missing.</summary>
 public sealed class RunReportTests
 {
-    private const string Yaml = """
+    internal const string Yaml = """
         name: "a <run> & more"
         start: 2026-03-14
         room: {pressure: 1000 mbara}
@@ -29,14 +29,14 @@ public sealed class RunReportTests
           - {time: "09:05", what: weighed, at: flask, mass: 1.2 kg}
         """;
 
-    private static RunReport Report(string yaml, string log, UnitSystem units = UnitSystem.Si)
+    internal static RunReport Report(string yaml, string log, UnitSystem units = UnitSystem.Si)
     {
         var folder = RunImporter.ReadTexts(yaml, Encoding.UTF8.GetBytes(log), TestContext.Current.CancellationToken);
         Assert.True(folder.Record is not null, string.Join('\n', folder.Problems));
         return new() { Record = folder.Record, Answer = TightnessAnswer.Of(folder.Record), Findings = [], Units = units };
     }
 
-    private static string Log() => "time,T,p,w,g,lost\n" + string.Concat(Enumerable.Range(0, 200).Select(i =>
+    internal static string Log() => "time,T,p,w,g,lost\n" + string.Concat(Enumerable.Range(0, 200).Select(i =>
         string.Create(CultureInfo.InvariantCulture, $"2026-03-14T09:{i / 6:00}:{i % 6 * 10:00},{20 - 0.8 * i + 0.11 * (i * 7 % 5):0.00},{15 + 0.01 * i:0.00},{0.8 + 0.001 * (i % 7):0.000},{0.5 * i:0.0},{(i == 3 ? "OL" : "")}\n")));
 
     public static TheoryData<UnitSystem> Systems => [UnitSystem.Si, UnitSystem.Us];

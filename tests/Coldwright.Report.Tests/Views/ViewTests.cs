@@ -15,7 +15,7 @@ public class ViewTests
     public void PiecesHoldWhatTheReportSays(int index)
     {
         var report = Report(index);
-        Assert.Contains(Markup.Escape(report.Result.Main.LimitedBy.Sentence), RatingView.Answer(report), StringComparison.Ordinal);
+        Assert.Contains(Markup.Escape(report.Readout(typographic: true).Say(report.Result.Main.LimitedBy.Sentence)), RatingView.Answer(report), StringComparison.Ordinal);
         Assert.Contains("<figure>", RatingView.Pictures(report), StringComparison.Ordinal);
         Assert.Contains("relative error", RatingView.Tables(report), StringComparison.Ordinal);
         Assert.Equal(report.Result.Main.Closed?.Sensitivity is null, RatingView.Sensitivities(report) == "");

@@ -19,13 +19,17 @@ public sealed class BlindRuns
     public BlindRuns() => Runs = ModelRuns.Make(Folder.Machine!, Folder.Layout!, BlindMarch.StopS, 2.5 * (BlindMarch.EndS - BlindMarch.StopS) + 600, cubic: true, cancel: TestContext.Current.CancellationToken);
 
     /// <summary>Explains a machine of another hand.</summary>
-    internal Explanation Explain(Truth truth, SensorSet set) => Explain(LogWriter.Write(CaseMaker.Of(1, truth, TestContext.Current.CancellationToken), set, 1), set);
+    internal Explanation Explain(Truth truth, SensorSet set) => Explain(Log(truth, set), set);
+
+    /// <summary>What another hand wrote of a machine.</summary>
+    internal (string Run, string Log) Log(Truth truth, SensorSet set) => LogWriter.Write(CaseMaker.Of(1, truth, TestContext.Current.CancellationToken), set, 1);
 
     /// <summary>Explains what was written, held against an earlier run where one is given.</summary>
     internal Explanation Explain((string Run, string Log) written, SensorSet set, (string Run, string Log)? earlier = null) =>
         Explainer.Explain(Read(written, set), Folder.Layout!, Runs, follow: false, earlier: earlier is { } good ? Read(good, set) : null, cancel: TestContext.Current.CancellationToken);
 
-    private RunRecord Read((string Run, string Log) written, SensorSet set)
+    /// <summary>The record of what was written.</summary>
+    internal RunRecord Read((string Run, string Log) written, SensorSet set)
     {
         var (run, log) = written;
         var read = RunImporter.ReadTexts(run, set == SensorSet.Bare ? null : Encoding.UTF8.GetBytes(log));

@@ -28,6 +28,17 @@ public sealed class TimeFormTests
         Assert.Empty(record.Faults);
     }
 
+    /// <summary>Some loggers and web services write their newest row on top; the times are those of ISO 8601 all the same.</summary>
+    [Fact]
+    public void NewestRowFirstIsReadFromItsEnd()
+    {
+        var record = Make.Record(Make.OneChannel, Make.Log(Enumerable.Range(0, Rows).Reverse().Select(i => (Make.Iso(15 * i), 20.0 - i))));
+        Assert.Equal(_start, record.Start);
+        MustStep(record, 15);
+        Assert.True(record.Channels[0].Values[0] > record.Channels[0].Values[^1]);
+        Assert.Contains(record.Warnings, w => w.Contains("newest row", StringComparison.Ordinal));
+    }
+
     [Theory]
     [InlineData(1.0)]
     [InlineData(1e3)]

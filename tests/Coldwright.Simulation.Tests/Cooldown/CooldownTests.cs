@@ -56,7 +56,7 @@ public sealed class CooldownTests
     public void Three_coolers_that_do_not_get_there_are_told_apart(string example, string id, string words)
     {
         var r = FollowedCoolers.Of(example);
-        Assert.Contains(words, r.Sentence, StringComparison.Ordinal);
+        Assert.Contains(words, r.Sentence.ToString(), StringComparison.Ordinal);
         var share = r.StoppedBy.Single(t => t.Id == id).Share;
         Assert.True(share > (id == "stored-heat" ? 0.2 : 0.45), $"{id} {share}");
         if (id == "stored-heat") Assert.True(r.EndK > r.PlateauK + 2 && r.EndRateKPerH < -1.5, $"{r.EndK} {r.EndRateKPerH}");
@@ -122,7 +122,7 @@ public sealed class CooldownTests
         var r = CooldownSolver.Run(folder.Machine!, folder.Layout!, FollowedCoolers.Plain with { Halving = true }, text => { if (text.Contains("min, load at 2", StringComparison.Ordinal)) cancel.Cancel(); }, cancel.Token);
         Assert.True(r.Stopped && !r.HasPlateau);
         Assert.True(r.Series.TimeS.Count > 5 && r.Series.TimeS[^1] < 3600, $"{r.Series.TimeS.Count}");
-        Assert.Contains("Stopped on your wish", r.Sentence, StringComparison.Ordinal);
+        Assert.Contains("Stopped on your wish", r.Sentence.ToString(), StringComparison.Ordinal);
         Assert.True(r.EnergyError < 1e-6 && r.Changes.Count == 0);
     }
 

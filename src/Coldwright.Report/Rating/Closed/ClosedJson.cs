@@ -62,7 +62,7 @@ internal static class ClosedJson
         w.NumberOrNull("allowed_high_pressure_Pa", start.AllowedHighPa);
         w.NumberOrNull("buffer_needed_m3", start.BufferNeededM3);
         w.NumberOrNull("first_charge_kg", start.FirstChargeKg);
-        w.WriteString("sentence", start.Sentence);
+        w.WriteString("sentence", start.Sentence.ToString());
     }
 
     private static void Sensitivity(Utf8JsonWriter w, SensitivityResult result)

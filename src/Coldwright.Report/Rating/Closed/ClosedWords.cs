@@ -93,22 +93,8 @@ internal sealed class ClosedWords
             ? $"its valve is {_readout.Percent(b.Opening)} open and lets {_readout.Percent(b.BypassShare)} of the compressor's flow past"
             : "its valve is shut");
 
-    /// <summary>At rest and in the first minutes, in the reader's units.</summary>
-    public string Start
-    {
-        get
-        {
-            var s = _closed.StartUp;
-            var motor = s.Motor switch { "starts" => "the motor runs up against that", "doubtful" => "whether the motor runs up against that is doubtful", _ => "the motor does not run up against that" };
-            var rest = $"At rest and warm both sides stand at {_readout.Pressure(s.StandstillPressurePa)}; {motor}.";
-            if (s.FirstHighPa is not { } high) return $"{rest} The first minutes were not found.";
-            rest += $" While all is warm the high side runs at {_readout.Pressure(high)}";
-            if (s.AllowedHighPa is not { } allowed) return $"{rest}; no part states what is allowed.";
-            if (s.BufferNeededM3 is not > 0) return $"{rest}, {(high > allowed ? "above" : "within")} the {_readout.Pressure(allowed)} allowed.";
-            var later = s.FirstChargeKg is { } first ? $", or only {Grams(first)} let in at first and the rest once it is cold" : "";
-            return $"{rest}, above the {_readout.Pressure(allowed)} allowed: a buffer of {_readout.Figures(s.BufferNeededM3.Value * 1e3, 3)} L would hold it{later}.";
-        }
-    }
+    /// <summary>At rest and in the first minutes.</summary>
+    public string Start => _readout.Say(_closed.StartUp.Sentence);
 
     /// <summary>An amount by the scale.</summary>
     public string Grams(double kg) => _readout.Units == UnitSystem.Us && kg >= 0.02 ? $"{_readout.Figures(kg * 1e3, 3)} g ({_readout.Figures(kg / OunceKg, 3)} oz)" : $"{_readout.Figures(kg * 1e3, 3)} g";
