@@ -113,7 +113,7 @@ internal sealed partial class OpenPage : IAsyncDisposable
     [GeneratedRegex(@"\([−-]?[0-9.]+\sK\)|^[−-]?[0-9.]+\sK$")]
     private static partial Regex KelvinBeside();
 
-    [GeneratedRegex("ideal gas at 300 K|^Source: |^(precooler|compressor|coil|vessel|buffer): ")]
+    [GeneratedRegex("ideal gas at 300 K|^Source: |^(compressor|coil|vessel|buffer): ")]
     private static partial Regex AllowedSi();
 
     /// <summary>Fails with all that breaks those rules.</summary>

@@ -38,6 +38,7 @@ internal sealed class TangentPlaneStability
     private readonly PhaseBuffer _trial, _lowest;
     // one for each number of phases: where phases come and go, each keeps its own
     private readonly StabilityMemory[] _memories;
+    private readonly StartPaths _paths;
     private StabilityMemory _memory;
     private bool _beganDense, _saddle;
     private double _merge, _softest;
@@ -55,6 +56,7 @@ internal sealed class TangentPlaneStability
         _memories = [.. Enumerable.Range(0, FlashWorkspace.MaximumPhases).Select(_ => new StabilityMemory(workspace.Count))];
         _memory = _memories[0];
         int n = workspace.Count;
+        _paths = new StartPaths(n);
         (_trial, _lowest, Incipient) = (new PhaseBuffer(n), new PhaseBuffer(n), new PhaseBuffer(n));
         (_curvature, _direction, _vectors) = (new double[n * n], new double[n], new double[n * n]);
         _ln = new double[n];
@@ -73,6 +75,7 @@ internal sealed class TangentPlaneStability
         if (track && _memory.Reaches(_w.Temperature, _w.Pressure, _w.Z, known) && StayClear(d, known)) return false;
         LeastDistance = 0;
         _memory.Begin();
+        _paths.Clear();
         if (Search(d, known)) return true;
         _memory.Keep(_w.Temperature, _w.Pressure, _w.Z, known.Length);
         return false;
@@ -296,6 +299,7 @@ internal sealed class TangentPlaneStability
         int successive = followed ? 1 : 3;
         bool flat = false;
         double previousNorm = double.PositiveInfinity;
+        _paths.Begin();
         for (int iteration = 0; iteration < 150; iteration++)
         {
             double sum = 0;
@@ -330,6 +334,7 @@ internal sealed class TangentPlaneStability
             if (norm < 1e-8)
             {
                 if (!followed) _memory.Add(_amount, _trial, branch);
+                if (tm > 0) _paths.End(tm);
                 return tm;
             }
             if (tm < -1e-4 && norm < 1e-2) return tm;
@@ -337,8 +342,10 @@ internal sealed class TangentPlaneStability
                 if (_trial.Coincides(phase, _merge))
                 {
                     if (flat) _memory.Spoil();
+                    _paths.End(0);
                     return 0;
                 }
+            if (!followed && _paths.Meets(_trial, out double end)) return end;
             if (followed && iteration > 12) return 0;
             // A place far from every known phase where the start nearly stood still: a stationary point may be born there. On the pass
             // between two liquids a start nearly stands still as well; there the trial is dense and the curvature firm.

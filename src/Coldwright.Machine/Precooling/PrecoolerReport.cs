@@ -1,4 +1,5 @@
 using Coldwright.Machine.Compression;
+using Coldwright.Quantities;
 
 namespace Coldwright.Machine.Precooling;
 
@@ -56,7 +57,7 @@ internal sealed class PrecoolerReport(PrecoolerMachine machine, LoopCycle cycle)
             CondenserErrorK = LoopSearch.HeldUp(at) ? 0 : LoopSearch.CondenserErrorK(condenserPath, n, setting),
             Iterations = runs,
             Band = band,
-            Warnings = [.. PrecoolerWarnings.For(machine, fluid, found, load, p, closest).Concat(deviceSaid).Distinct()],
+            Warnings = [.. PrecoolerWarnings.For(machine, fluid, found, load, p, closest).Concat(Spoken.All(deviceSaid)).Distinct()],
         };
     }
 

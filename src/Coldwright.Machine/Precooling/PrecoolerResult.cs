@@ -1,4 +1,5 @@
 using Coldwright.Machine.Compression;
+using Coldwright.Quantities;
 
 namespace Coldwright.Machine.Precooling;
 
@@ -96,7 +97,7 @@ public sealed record PrecoolerResult
     /// <summary>Null when not asked for.</summary>
     public required PrecoolerBand? Band { get; init; }
     /// <summary>What a person must be told.</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    public required IReadOnlyList<Spoken> Warnings { get; init; }
 }
 
 /// <summary>A loop at a given evaporating temperature: one row of its capacity table.</summary>

@@ -1,4 +1,6 @@
 using Coldwright.Machine.Compression;
+using Coldwright.Quantities;
+using static Coldwright.Quantities.SpokenAmount;
 
 namespace Coldwright.Machine.Precooling;
 
@@ -7,32 +9,32 @@ internal static class PrecoolerWarnings
 {
     private const double Atmosphere = 101325, NearFreezingK = 8, Starved = 20, CloseK = 0.3;
 
-    public static IEnumerable<string> For(PrecoolerMachine machine, LoopRefrigerant fluid, LoopFound found, MixtureLoad load, CompressorPerformance performance, double closestK)
+    public static IEnumerable<Spoken> For(PrecoolerMachine machine, LoopRefrigerant fluid, LoopFound found, MixtureLoad load, CompressorPerformance performance, double closestK)
     {
         foreach (string said in performance.Warnings) yield return $"precooler {said}";
         foreach (string said in load.Warnings) yield return said;
         var at = found.Point;
         double pa = at.EvaporatingPa, entry = EntryK(fluid, at);
-        if (pa < Atmosphere) yield return FormattableString.Invariant(
-            $"precooler: the low side runs at {pa / 1e5:0.###} bar absolute, below atmospheric: a leak draws in air, and with a combustible refrigerant a mixture that can burn; more load, a smaller compressor or a refrigerant with a lower boiling point raises it");
-        if (entry < fluid.TripleK + NearFreezingK) yield return FormattableString.Invariant(
-            $"precooler: the refrigerant enters the evaporator at {entry:0.#} K; its {(fluid.Pure ? "" : "least volatile part's ")}triple point is {fluid.TripleK:0.#} K: it is close to freezing");
-        if (entry < machine.OilPourPointK) yield return FormattableString.Invariant(
-            $"precooler: the evaporator is at {entry - 273.15:0.#} C, below the oil's pour point of {machine.OilPourPointK - 273.15:0.#} C: oil stays in the evaporator and does not come back (common practice, no published source)");
-        if (LoopSearch.HeldUp(at)) yield return FormattableString.Invariant(
-            $"precooler: the room is so cold that the condenser would pull its pressure down to that of the evaporator, {pa / 1e5:0.##} bar absolute; it is taken as held just above. The mixture needs no precooler here, or the condenser's fan must be throttled");
+        if (pa < Atmosphere) yield return Spoken.Of(
+            $"precooler: the low side runs at {Pressure(pa, "0.###")}, below atmospheric: a leak draws in air, and with a combustible refrigerant a mixture that can burn; more load, a smaller compressor or a refrigerant with a lower boiling point raises it");
+        if (entry < fluid.TripleK + NearFreezingK) yield return Spoken.Of(
+            $"precooler: the refrigerant enters the evaporator at {Temperature(entry, "0.#")}; its {(fluid.Pure ? "" : "least volatile part's ")}triple point is {Temperature(fluid.TripleK, "0.#")}: it is close to freezing");
+        if (entry < machine.OilPourPointK) yield return Spoken.Of(
+            $"precooler: the evaporator is at {Celsius(entry)}, below the oil's pour point of {Celsius(machine.OilPourPointK)}: oil stays in the evaporator and does not come back (common practice, no published source)");
+        if (LoopSearch.HeldUp(at)) yield return Spoken.Of(
+            $"precooler: the room is so cold that the condenser would pull its pressure down to that of the evaporator, {Pressure(pa, "0.##")}; it is taken as held just above. The mixture needs no precooler here, or the condenser's fan must be throttled");
         if (found.CutOut) yield return machine.CutOutK is { } k && fluid.LnPressure(k) >= at.LnEvaporating - 1e-9
-            ? FormattableString.Invariant($"precooler: the load is too small to keep the evaporator above its cut-out at {k:0.#} K; the compressor runs {100 * found.RunShare:0.#} % of the time and the mixture's temperature swings")
-            : FormattableString.Invariant($"precooler: the load is so small that the evaporator would fall to {at.Outlet.TemperatureK - at.SuperheatK:0.#} K, where the compressor delivers next to nothing; cycling there with {100 * found.RunShare:0.#} % running is taken. Set a cut-out, or take a smaller compressor");
+            ? Spoken.Of($"precooler: the load is too small to keep the evaporator above its cut-out at {Temperature(k, "0.#")}; the compressor runs {100 * found.RunShare:0.#} % of the time and the mixture's temperature swings")
+            : Spoken.Of($"precooler: the load is so small that the evaporator would fall to {Temperature(at.Outlet.TemperatureK - at.SuperheatK, "0.#")}, where the compressor delivers next to nothing; cycling there with {100 * found.RunShare:0.#} % running is taken. Set a cut-out, or take a smaller compressor");
         if (machine.Expansion is not ThermostaticExpansion)
         {
-            if (at.SuperheatK > Starved) yield return FormattableString.Invariant(
-                $"precooler: the expansion device starves the evaporator, {at.SuperheatK:0.#} K of superheat: widen or shorten it");
-            if (at.Measure < 1 - 1e-9) yield return FormattableString.Invariant(
-                $"precooler: the expansion device passes more than the compressor takes dry: the evaporator is full and liquid reaches the accumulator or the compressor; the condenser then holds {(at.Measure >= 0 ? FormattableString.Invariant($"only {at.Measure * machine.Condenser.SubcoolingK:0.#} K of subcooling") : "no liquid and vapour enters the device")}. Narrow or lengthen it");
+            if (at.SuperheatK > Starved) yield return Spoken.Of(
+                $"precooler: the expansion device starves the evaporator, {Difference(at.SuperheatK, "0.#")} of superheat: widen or shorten it");
+            if (at.Measure < 1 - 1e-9) yield return Spoken.Of(
+                $"precooler: the expansion device passes more than the compressor takes dry: the evaporator is full and liquid reaches the accumulator or the compressor; the condenser then holds {(at.Measure >= 0 ? Spoken.Of($"only {Difference(at.Measure * machine.Condenser.SubcoolingK, "0.#")} of subcooling") : "no liquid and vapour enters the device")}. Narrow or lengthen it");
         }
-        if (closestK < CloseK) yield return FormattableString.Invariant(
-            $"precooler: the streams in the evaporator come within {closestK:0.###} K: more conductance brings nothing here, the compressor is the limit");
+        if (closestK < CloseK) yield return Spoken.Of(
+            $"precooler: the streams in the evaporator come within {Difference(closestK, "0.###")}: more conductance brings nothing here, the compressor is the limit");
     }
 
     /// <summary>Refrigerant behind the expansion device, K.</summary>

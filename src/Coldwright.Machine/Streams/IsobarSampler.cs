@@ -91,7 +91,7 @@ internal sealed class IsobarSampler(StreamNodeMaker maker, double pressurePa, St
         int more = a.Fractions.Length - b.Fractions.Length;
         if (Math.Abs(more) != 1 || b.TemperatureK - a.TemperatureK < LeastGain * options.BoundaryK) return null;
         StreamNode rich = more > 0 ? a : b, poor = more > 0 ? b : a;
-        if (VanishingPhase.Find(maker, pressurePa, Guess(a, b, beforeA, afterB), -more, rich, poor.Phases, cancel) is not { } k) return null;
+        if (VanishingPhase.Find(maker, pressurePa, Guess(a, b, beforeA, afterB), -more, rich, cancel) is not { } k) return null;
         double aside = 0.45 * options.BoundaryK;
         if (!(k - aside > a.TemperatureK && k + aside < b.TemperatureK)) return null;
         double side = more > 0 ? -aside : aside;

@@ -43,15 +43,6 @@ internal sealed class StreamNodeMaker(Flash flash, TransportModel transport, dou
         return flash.TryFollow(temperatureK, pressurePa, z) && flash.PhaseNames() == phases ? Make(flash.State()) : null;
     }
 
-    /// <summary>As <see cref="TryFollow"/>, the phases and their fractions alone.</summary>
-    public (string Phases, double[] Fractions)? TryFollowFractions(double temperatureK, double pressurePa, string phases)
-    {
-        if (TryKeepFractions(temperatureK, pressurePa, phases) is { } kept) return (phases, kept);
-        _started = false;
-        Flashes++;
-        return flash.TrySolve(temperatureK, pressurePa, z) ? (flash.PhaseNames(), flash.PhaseFractions()) : null;
-    }
-
     /// <summary>Takes up the phases of a node, or finds them anew where it kept none. False: they are others.</summary>
     public bool TryReturn(StreamNode node, double pressurePa)
     {

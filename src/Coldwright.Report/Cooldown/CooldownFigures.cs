@@ -5,13 +5,16 @@ namespace Coldwright.Report.Cooldown;
 /// <summary>Figures and rows of a cooldown, shared by screen and page.</summary>
 internal static class CooldownFigures
 {
+    private const double NearlyWarmK = 5;
+
     /// <summary>Headline: name, value, note.</summary>
     public static IEnumerable<(string Name, string Value, string Note)> Headline(CooldownReport report, Readout readout)
     {
         var r = report.Result;
         if (r.IsWarmUp)
         {
-            yield return ("Warm again after", CooldownScale.Time(r.Series.TimeS[^1]), $"load at {readout.TemperatureFull(r.EndK)}");
+            string time = CooldownScale.Time(r.Series.TimeS[^1]);
+            yield return r.EndK > report.Machine.Room.TemperatureK - NearlyWarmK ? ("Warm again after", time, $"load at {readout.TemperatureFull(r.EndK)}") : ("At the end", readout.Temperature(r.EndK), $"after {time}");
             yield return ("Pressure at rest", readout.Pressure(r.Series.HighPressurePa.Max()), "highest on the way");
             yield break;
         }

@@ -11,7 +11,7 @@ internal sealed record RunEdges(double StartS, double? StopS, double StartDoubtS
 {
     // Our assumptions. A running compressor parts its pressures by this ratio and draws this share of its usual power; a note by hand may be so many seconds off; the load moves so many kelvin before it counts;
     // a warm-up seen by the load alone goes this far.
-    private const double RunningRatio = 1.25, RestingRatio = 1.15, RunningShare = 0.3, NotedDoubtS = 60, OverruleS = 100, OverruleSteps = 1.5, LoadMovedK = 2, LoadDoubtS = 300, ColdK = 8, MostBackS = 7200, SlopeS = 600, LeastUnderWayS = 900, LeastWarmUpK = 10;
+    private const double RunningRatio = 1.25, RestingRatio = 1.15, RunningShare = 0.3, NotedDoubtS = 60, OverruleS = 100, OverruleSteps = 1.5, MostOverruleS = 1800, LoadMovedK = 2, LoadDoubtS = 300, ColdK = 8, MostBackS = 7200, SlopeS = 600, LeastUnderWayS = 900, LeastWarmUpK = 10;
 
     /// <summary>The edges of a record: from its events, checked against pressures and compressor's electricity, or from these and the load where nobody noted them.</summary>
     /// <param name="record">The record.</param>
@@ -42,7 +42,8 @@ internal sealed record RunEdges(double StartS, double? StopS, double StartDoubtS
 
     private static double Checked(double noted, double? shown, double stepS, string what, List<string> said)
     {
-        if (shown is not { } at || Math.Abs(at - noted) < Math.Max(OverruleS, OverruleSteps * stepS)) return noted;
+        // what lies farther off is another start, or start and stop exchanged
+        if (shown is not { } at || Math.Abs(at - noted) < Math.Max(OverruleS, OverruleSteps * stepS) || Math.Abs(at - noted) > MostOverruleS) return noted;
         said.Add(FormattableString.Invariant($"the compressor's {what} was noted {Math.Abs(noted - at) / 60:0} min {(noted > at ? "after" : "before")} the log shows it; the log is taken"));
         return at;
     }

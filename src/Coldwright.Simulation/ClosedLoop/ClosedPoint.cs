@@ -1,6 +1,7 @@
 using Coldwright.Fluids.PhaseEquilibrium;
 using Coldwright.Fluids.States;
 using Coldwright.Machine.Description;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Rating;
 
 namespace Coldwright.Simulation.ClosedLoop;
@@ -16,5 +17,5 @@ internal sealed record ClosedPoint
     public required ExergyAccount Exergy { get; init; }
     public required BalanceErrors Balance { get; init; }
     public required IReadOnlyList<LimitCheck> Limits { get; init; }
-    public required IReadOnlyList<string> Warnings { get; init; }
+    public required IReadOnlyList<Spoken> Warnings { get; init; }
 }

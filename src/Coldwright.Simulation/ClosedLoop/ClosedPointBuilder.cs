@@ -1,6 +1,7 @@
 using Coldwright.Fluids.PhaseEquilibrium;
 using Coldwright.Fluids.States;
 using Coldwright.Fluids.Substances;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Rating;
 
 namespace Coldwright.Simulation.ClosedLoop;
@@ -86,17 +87,17 @@ internal static class ClosedPointBuilder
         return limits;
     }
 
-    private static List<string> Warnings(Hardware h, LoopPass p, ClosedStates s)
+    private static List<Spoken> Warnings(Hardware h, LoopPass p, ClosedStates s)
     {
-        var said = new List<string>();
+        var said = new List<Spoken>();
         if (s.Suction.Phases.Count > 1 || s.Suction.VapourFraction < 1) said.Add("liquid arrives at the compressor's suction: the returning mixture is not all vapour; a longer recuperator or less heavy gas is needed, liquid wrecks compressors");
-        said.AddRange(p.Compressor.Warnings.Where(w => !w.Contains("suction carries liquid", StringComparison.Ordinal)));
+        said.AddRange(Spoken.All(p.Compressor.Warnings.Where(w => !w.Contains("suction carries liquid", StringComparison.Ordinal))));
         if (p.Precooler is { } pc) said.AddRange(pc.Warnings);
-        if (p.Buffer is { Opening: >= 1 } b) said.Add(FormattableString.Invariant($"buffer: the unloading valve is fully open at {b.HighPa / 1e5:0.##} bar absolute; the high side can rise further"));
-        if (p.Tables.Buffer?.WetAbovePa is { } wet && p.Buffer!.Value.PressurePa > wet) said.Add(FormattableString.Invariant($"buffer: heavy components condense in it from about {wet / 1e5:0.#} bar absolute; it then holds back more of them than of the rest"));
-        said.AddRange(p.Recuperator.Warnings);
-        said.AddRange(h.Said);
-        said.AddRange(h.Compressor.Warnings);
+        if (p.Buffer is { Opening: >= 1 } b) said.Add(Spoken.Of($"buffer: the unloading valve is fully open at {SpokenAmount.Pressure(b.HighPa, "0.##")}; the high side can rise further"));
+        if (p.Tables.Buffer?.WetAbovePa is { } wet && p.Buffer!.Value.PressurePa > wet) said.Add(Spoken.Of($"buffer: heavy components condense in it from about {SpokenAmount.Pressure(wet, "0.#")}; it then holds back more of them than of the rest"));
+        said.AddRange(Spoken.All(p.Recuperator.Warnings));
+        said.AddRange(Spoken.All(h.Said));
+        said.AddRange(Spoken.All(h.Compressor.Warnings));
         if (!p.ThrottleChoked) said.Add("the throttle is not choked: its flow hangs on the pressure behind it too");
         return said;
     }

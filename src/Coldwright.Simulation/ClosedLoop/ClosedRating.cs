@@ -3,6 +3,7 @@ using Coldwright.Fluids.PhaseEquilibrium;
 using Coldwright.Machine.Description;
 using Coldwright.Machine.Layout;
 using Coldwright.Machine.Throttling;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Parts.Compression;
 using Coldwright.Simulation.Rating;
 
@@ -62,7 +63,7 @@ internal static class ClosedRating
             Limits = point.Limits,
             LimitedBy = ClosedVerdict.Find(h, point, s.Target, s.NoLoad?.Pass.LoadK, s.Product),
             Closed = Closed(s, h, p, model, target, cancel) with { Sensitivity = options.Sensitivity ? new Sensitivities(s, model, target, new LoopAccuracy(), cancel).Find() : null },
-            Warnings = [.. model.Warnings.Concat(h.Layout.ColdBox is null ? ["no cold-box is described: the heat leak is taken as zero and the cooling is too good"] : []).Concat(s.Warnings).Concat(point.Warnings).Distinct()],
+            Warnings = [.. Spoken.All([.. model.Warnings, .. h.Layout.ColdBox is null ? ["no cold-box is described: the heat leak is taken as zero and the cooling is too good"] : Array.Empty<string>()]).Concat(s.Warnings).Concat(point.Warnings).Distinct()],
         };
     }
 

@@ -2,7 +2,9 @@ using Coldwright.Fluids.EquationsOfState;
 using Coldwright.Machine.Description;
 using Coldwright.Machine.Layout;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Rating;
+using static Coldwright.Quantities.SpokenAmount;
 
 namespace Coldwright.Simulation.ClosedLoop;
 
@@ -49,7 +51,7 @@ internal sealed class ClosedSolver
     /// <summary>At the wanted temperature, when nothing is left there.</summary>
     public LoopPass Target { get; private set; } = null!;
     public double TargetK { get; private set; }
-    public List<string> Warnings { get; } = [];
+    public List<Spoken> Warnings { get; } = [];
 
     /// <param name="seed">The same machine closed with another fluid model, to start from; null: from nothing.</param>
     /// <exception cref="SolveException">The loop does not close: the report says which balance and which part.</exception>
@@ -85,8 +87,8 @@ internal sealed class ClosedSolver
         }
         bool reached = Down(march, TargetK);
         _stopped = march.Stopped;
-        if (!reached && march.Stopped is { } stopped) Warnings.Add($"the loop was not followed below {FormattableString.Invariant($"{march.Points[^1].Pass.LoadK:0.#}")} K: {stopped.Advice}");
-        if (march.LeftOut.Count > 0) Warnings.Add($"the cooling curve is left out at {string.Join(", ", march.LeftOut.Select(k => FormattableString.Invariant($"{k:0.#} K")))}: with the coil's film fitted to the vessel the loop did not close there");
+        if (!reached && march.Stopped is { } stopped) Warnings.Add(Spoken.Of($"the loop was not followed below {Temperature(march.Points[^1].Pass.LoadK, "0.#")}: {stopped.Advice}"));
+        if (march.LeftOut.Count > 0) Warnings.Add(Spoken.Of($"the cooling curve is left out at {Spoken.Join(", ", march.LeftOut.Select(k => Spoken.Of($"{Temperature(k, "0.#")}")))}: with the coil's film fitted to the vessel the loop did not close there"));
         return [.. march.Points];
     }
 
@@ -312,7 +314,7 @@ internal sealed class ClosedSolver
         while (i >= 0 && points[i].Pass.NetCoolingW > 0) i--;
         if (i < 0)
         {
-            Warnings.Add(FormattableString.Invariant($"cooling is left at {points[0].Pass.LoadK:0.#} K, the coldest load looked at: the no-load temperature lies below it{(_stopped is { } s ? $" (colder the loop did not close: {s.Advice})" : "")}"));
+            Warnings.Add(Spoken.Of($"cooling is left at {Temperature(points[0].Pass.LoadK, "0.#")}, the coldest load looked at: the no-load temperature lies below it{(_stopped is { } s ? $" (colder the loop did not close: {s.Advice})" : "")}"));
             return null;
         }
         LoopCloser.Closed cold = points[i], warm = points[i + 1], last = -cold.Pass.NetCoolingW < warm.Pass.NetCoolingW ? cold : warm;
@@ -329,7 +331,7 @@ internal sealed class ClosedSolver
             }
             catch (SolveException)
             {
-                Warnings.Add(FormattableString.Invariant($"the no-load temperature lies between {tc:0.#} and {tw:0.#} K: the loop was not closed in between, and the nearer of the two stands for it"));
+                Warnings.Add(Spoken.Of($"the no-load temperature lies between {Temperature(tc, "0.#")} and {Temperature(tw, "0.#")}: the loop was not closed in between, and the nearer of the two stands for it"));
                 return -qc < qw ? cold : warm;
             }
             if (last.Pass.NetCoolingW > 0) warm = last; else cold = last;
@@ -397,7 +399,7 @@ internal sealed class ClosedSolver
             try
             {
                 var found = Closer.Close(near.Pass.State, k, t, centred);
-                if (found.Residual > Math.Max(Closes, tolerance ?? 0)) Warnings.Add(FormattableString.Invariant($"at a load of {k:0.#} K the loop's balances close to {found.Residual:0.0e+0} only: a part's model has a step there"));
+                if (found.Residual > Math.Max(Closes, tolerance ?? 0)) Warnings.Add(Spoken.Of($"at a load of {Temperature(k, "0.#")} the loop's balances close to {found.Residual:0.0e+0} only: a part's model has a step there"));
                 return found;
             }
             catch (SolveException e)

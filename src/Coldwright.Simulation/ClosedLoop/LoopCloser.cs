@@ -129,7 +129,7 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
             $"the loop does not close with the load at {loadK:0.#} K: {OpenBalance.Of(last, evaluator.Hardware)}")));
     }
 
-    // amounts by composition, differenced: each column is a loop settled at a neighbouring composition; null where the tables have no slopes
+    // amounts by composition, differenced: each column is a loop settled at a neighbouring composition; null where the tables have no slopes or do not reach as far
     private (LoopPass At, BroydenMatrix Outer)? Differenced(LoopPass at, ThrottleEstimate throttle, double[]? jacobian, double tolerance)
     {
         if (evaluator.Tables.WithSlopes(at.Tables) is not { } middle) return null;
@@ -142,7 +142,15 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
             dx[first + c] = FractionStep;
             var state = at.State.Moved(dx, 1);
             if (evaluator.Tables.Along(middle, state.Z()) is not { } tables) return null;
-            var (pass, _) = _inner.Settle(Carried(at, state, tables), at.LoadK, tables, at.Recuperator, throttle, jacobian, tolerance);
+            LoopPass pass;
+            try
+            {
+                (pass, _) = _inner.Settle(Carried(at, state, tables), at.LoadK, tables, at.Recuperator, throttle, jacobian, tolerance);
+            }
+            catch (LeftTablesException)
+            {
+                return null;
+            }
             for (int r = 0; r < n; r++) j[r * n + c] = (pass.Residuals[first + r] - at.Residuals[first + r]) / FractionStep;
         }
         return (at, new BroydenMatrix(n, j));

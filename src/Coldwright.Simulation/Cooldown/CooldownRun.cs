@@ -16,9 +16,10 @@ internal sealed class CooldownRun
     private const double Room = 0.75, Ahead = 0.7, StillRoom = 0.25;
     private const double FadeShare = 0.1, LeastFadeS = 15, MostFadeS = 300, FirstStepShare = 0.3, JacobianCost = 25, JacobianCostWithSlopes = 6, SlopeLooseness = 30;
     private const int MostStandingParts = 40;
-    // of a run with flashes: times by which tables are followed further than a load temperature asked for; looks between the ends of a piece; residuals that are small enough
+    // of a run with flashes: times by which tables are followed further than a load temperature asked for; residuals that are small enough; looks between the ends of a piece, more
+    // of them while the loop comes to its balances
     private const double DirectMargin = 0.03, DirectMarginS = 30, DirectSettled = 2e-3;
-    private const int LooksBetween = 1, MostRounds = 3, MostChecks = 9;
+    private const int LooksBetween = 1, FirstLooksBetween = 5, MostRounds = 3, MostChecks = 9;
     private readonly Plant _plant;
     private readonly LoopMapMaker _maker;
     private readonly CooldownOptions _options;
@@ -176,7 +177,7 @@ internal sealed class CooldownRun
         // the model's own run may take a little longer to get there
         double marginS = Math.Min(endS, lead.TimeS * (1 + DirectMargin) + DirectMarginS);
         while (lead._until && lead.TimeS < marginS && lead.Stopped is null) lead.OnePiece(marginS, null, null);
-        foreach (var piece in lead._path) piece.Thin(LooksBetween);
+        foreach (var piece in lead._path) piece.Thin(piece.FromS - TimeS < FirstPieceS ? FirstLooksBetween : LooksBetween);
         _streams ??= new DirectStreams(_maker.Model, _plant.Hardware.AftercooledK, _plant.Hardware.RoomK);
         var path = new DirectPath(_plant, _maker.Maps, _charge, _streams, _factors, lead._path, (_f.Loop, _f.Handover));
         path.Sweep(_cancel);

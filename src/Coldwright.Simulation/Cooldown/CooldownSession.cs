@@ -10,7 +10,7 @@ namespace Coldwright.Simulation.Cooldown;
 /// <summary>One call's work: the run, the plateau, the changes, and what is told of them.</summary>
 internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownOptions options, Action<string>? observer, CancellationToken cancel)
 {
-    private const double RoundStepK = 20, NearPlateauK = 10, SettledK = 1, ShownBeyond = 1.25, WarmUpEndK = 4, PatienceS = 10 * 3600, LargeResidual = 0.01;
+    private const double RoundStepK = 20, NearPlateauK = 10, SettledK = 1, PassedK = 0.2, ShownBeyond = 1.25, WarmUpEndK = 4, PatienceS = 10 * 3600, LargeResidual = 0.01;
 
     private readonly Hardware _hardware = plant.Hardware;
     private readonly double? _condensingK = plant.Hardware.Layout.Feed is { } feed ? new ProductSolver(feed, plant.Hardware.Machine.Room).CondensingK : null;
@@ -230,20 +230,21 @@ internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownO
             observer?.Invoke($"with {what}");
             double[] f = PlantParameters.Nominal();
             foreach (var (i, v) in factors) f[i] = v;
-            if (Changed(f, referenceK) is not { } run) break;
+            bool stored = factors.All(x => IsStored(x.Index));
+            if (Changed(f, referenceK, stored) is not { } run) break;
             double? time = run.Crossings.Count > 0 ? run.Crossings[0].TimeS : null;
-            if (run.Stopped is null) found.Add(new(id, what, factors.All(x => IsStored(x.Index)) ? 0 : run.LoadK - plateau, referenceK, before, time));
+            if (run.Stopped is null) found.Add(new(id, what, stored ? 0 : run.LoadK - plateau, referenceK, before, time));
         }
         return found;
     }
 
-    // null: cancelled
-    private CooldownRun? Changed(double[] factors, double referenceK)
+    // to the end, or no further than the temperature whose time is asked for; null: cancelled
+    private CooldownRun? Changed(double[] factors, double referenceK, bool noFurther)
     {
         try
         {
             var run = Made(factors, null, [referenceK], false);
-            run.To(CooldownRun.ForeverS, null, null);
+            run.To(CooldownRun.ForeverS, noFurther ? referenceK - PassedK : null, null);
             return run.Interrupted ? null : run;
         }
         catch (OperationCanceledException)

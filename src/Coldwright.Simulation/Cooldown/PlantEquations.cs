@@ -86,7 +86,7 @@ internal sealed class PlantEquations
     public LoopRelaxation Relaxation { get; }
 
     /// <summary>Right-hand side; false where a part has no answer.</summary>
-    public bool Slope(double time, ReadOnlySpan<double> y, ReadOnlySpan<double> p, Span<double> dy) 
+    public bool Slope(double time, ReadOnlySpan<double> y, ReadOnlySpan<double> p, Span<double> dy)
     {
         NowS = time;
         if (!Evaluate(y, p, dy, slopes: false)) return false;

@@ -1,6 +1,7 @@
 using Coldwright.Machine.Description;
 using Coldwright.Machine.Precooling;
 using Coldwright.Machine.Throttling;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Parts.Compression;
 
 namespace Coldwright.Simulation.Parts;
@@ -17,7 +18,7 @@ internal static class PrecoolerRater
         var inlet = c.Loop.Loop.Points.FirstOrDefault(p => p.Name == "before the precooler") ?? c.At("after the aftercooler");
         var load = MixtureLoad.Create(c.Flash, c.Z, inlet.PressurePa, inlet.TemperatureK, c.Point.MolarFlow, null, c.Cancel);
         var r = loop.Solve(load, c.RoomK, true, c.Cancel);
-        List<string> warnings = [.. compressor.Warnings, .. r.Warnings];
+        List<Spoken> warnings = [.. compressor.Warnings, .. r.Warnings];
         if (c.Layout.FeedPrecooled) warnings.Add("the feed gas that passes the precooler too is not counted here: its load is small beside the mixture's");
         if (described.CondenserAirFlowM3PerS is null) warnings.Add("the condenser's air is taken to stay at the temperature of the room: add 'condenser-air-flow' to its loop (condenser-air-flow: 550 m3/h)");
         return new PartRating
@@ -33,7 +34,7 @@ internal static class PrecoolerRater
             Balances = [("energy of the loop", r.EnergyBalanceError), ("flow of expansion device and compressor", r.ExpansionFlowError), ("energy of its compressor", r.Compressor.EnergyBalanceError)],
             Pictures = [.. PrecoolerPictures.All(c, loop, r)],
             Sources = ["docs/theory/precooler.md and docs/theory/compressor.md", .. compressor.Estimate?.Assumptions.SkipLast(1) ?? [], .. compressor.Assumptions],
-            Warnings = c.Told([.. warnings]),
+            Warnings = c.Told(warnings),
         };
     }
 

@@ -35,11 +35,12 @@ public sealed class DirectTests
     }
 
     [Theory]
-    [InlineData("stops-pinch", true, 8, 4, 170.0, 600.0)]
+    [InlineData("stops-pinch", true, 24, 10, 170.0, 600.0)]
     [InlineData("workshop", false, 40, 14, null, 4 * 3600.0)]
     public void Temperatures_pressures_and_watts_are_the_direct_models(string example, bool cubic, int cells, int insulation, double? fromK, double endS)
     {
         var (tabulated, direct) = Both(example, cubic, cells, insulation, fromK, endS);
+        TestContext.Current.TestOutputHelper?.WriteLine($"{example}: {direct.HeatResidual} of the cooling, balances {direct.WorstDrift}, {direct.DirectEvaluations} evaluations, {direct.Flashes}; load {tabulated.LoadK} and {direct.LoadK} K");
         // at moments between those it was brought to flashes at
         Assert.True(direct.HeatResidual is > 0 and < 5e-3 && direct.WorstDrift < 2e-3, $"{direct.HeatResidual} {direct.WorstDrift}");
         var (followed, certified, astray) = direct.Flashes;
