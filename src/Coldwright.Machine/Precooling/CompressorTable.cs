@@ -15,23 +15,15 @@ internal sealed class CompressorTable
     private static readonly double[] Ratios = [1.15, 1.6, 2.3, 3.3, 4.7, 6.7, 9.5, 13.5, 19, 27];
 
     private readonly Func<CompressorDuty, CancellationToken, CompressorPerformance> _run;
-    private readonly double[] _lnSuction = new double[Rows];
-    private readonly MonotoneCubic[] _flow = new MonotoneCubic[Rows], _work = new MonotoneCubic[Rows], _shell = new MonotoneCubic[Rows];
+    private readonly double[] _lnSuction;
+    private readonly MonotoneCubic[] _flow, _work, _shell;
 
     private string _refused = "";
 
     public CompressorTable(PrecoolerMachine machine, LoopRefrigerant fluid, double[] z, double warmestK, CancellationToken cancel)
     {
-        if (machine.Map is { } map)
-        {
-            var mapped = new MappedCompressor(map, machine.Compressor, fluid.Model, z);
-            _run = mapped.Run;
-        }
-        else
-        {
-            var hermetic = new HermeticCompressor(machine.Compressor, fluid.Model, z);
-            _run = hermetic.Run;
-        }
+        _run = Model(machine, fluid, z);
+        (_lnSuction, _flow, _work, _shell) = (new double[Rows], new MonotoneCubic[Rows], new MonotoneCubic[Rows], new MonotoneCubic[Rows]);
         double low = fluid.LnLowest, high = Math.Min(fluid.LnPressure(warmestK), fluid.LnHighest - Math.Log(1.3));
         LnWarmest = high;
         double top = Math.Exp(fluid.LnHighest);
@@ -59,6 +51,18 @@ internal sealed class CompressorTable
             _shell[i] = new MonotoneCubic(x, shell, new bool[x.Length]);
         }
     }
+
+    private CompressorTable(CompressorTable like, PrecoolerMachine machine, LoopRefrigerant fluid, double[] z)
+    {
+        _run = Model(machine, fluid, z);
+        (_lnSuction, _flow, _work, _shell, GreatestFlow, LnWarmest) = (like._lnSuction, like._flow, like._work, like._shell, like.GreatestFlow, like.LnWarmest);
+    }
+
+    /// <summary>Another compressor, little different, that this table shows the way for as well.</summary>
+    public CompressorTable For(PrecoolerMachine machine, LoopRefrigerant fluid, double[] z) => new(this, machine, fluid, z);
+
+    private static Func<CompressorDuty, CancellationToken, CompressorPerformance> Model(PrecoolerMachine machine, LoopRefrigerant fluid, double[] z) =>
+        machine.Map is { } map ? new MappedCompressor(map, machine.Compressor, fluid.Model, z).Run : new HermeticCompressor(machine.Compressor, fluid.Model, z).Run;
 
     /// <summary>Greatest volume flow of the table, m3/s.</summary>
     public double GreatestFlow { get; }

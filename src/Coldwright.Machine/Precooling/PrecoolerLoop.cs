@@ -24,6 +24,7 @@ public sealed class PrecoolerLoop
     private const double DeviceSettled = 1e-3, WarmestK = 305;
 
     private readonly PrecoolerMachine _machine;
+    private readonly double[] _z;
     private readonly LoopRefrigerant _fluid;
     private readonly CompressorTable _compressor;
     private readonly LoopCycle _cycle;
@@ -37,17 +38,19 @@ public sealed class PrecoolerLoop
     /// <param name="z">Its mole fractions, none 0.</param>
     /// <param name="cancel">Cancels the tabulation.</param>
     /// <exception cref="ArgumentException">A value is outside its range, or the substance is no refrigerant.</exception>
-    public PrecoolerLoop(PrecoolerMachine machine, HelmholtzModel model, IReadOnlyList<double> z, CancellationToken cancel = default)
+    public PrecoolerLoop(PrecoolerMachine machine, HelmholtzModel model, IReadOnlyList<double> z, CancellationToken cancel = default) : this(machine, model, z, null, cancel) { }
+
+    private PrecoolerLoop(PrecoolerMachine machine, HelmholtzModel model, IReadOnlyList<double> z, PrecoolerLoop? like, CancellationToken cancel)
     {
         machine.Check();
         _machine = machine;
-        double[] x = InputCheck.Fractions(z, model.Count, nameof(z));
-        _fluid = new LoopRefrigerant(model, x, cancel);
-        _compressor = new CompressorTable(machine, _fluid, x, WarmestK, cancel);
+        _z = InputCheck.Fractions(z, model.Count, nameof(z));
+        _fluid = like?._fluid ?? new LoopRefrigerant(model, _z, cancel);
+        _compressor = like?._compressor.For(machine, _fluid, _z) ?? new CompressorTable(machine, _fluid, _z, WarmestK, cancel);
         double subcooling = machine.Condenser.SubcoolingK;
         if (machine.Expansion is not ThermostaticExpansion)
         {
-            _device = new ExpansionTable(machine.Expansion, _fluid, x, subcooling, cancel);
+            _device = new ExpansionTable(machine.Expansion, _fluid, _z, subcooling, cancel);
             subcooling = _device.SubcoolingK;
         }
         _cycle = new LoopCycle(_fluid, _compressor, subcooling, machine.SuctionLineGain);
@@ -63,6 +66,14 @@ public sealed class PrecoolerLoop
         var named = new RatingCycle(refrigerant);
         return new PrecoolerLoop(machine, named.Model, named.Composition, cancel);
     }
+
+    /// <summary>
+    /// A machine little different from this one, on the same refrigerant: it takes over the refrigerant's tables and those that show the way to an answer, which is its own
+    /// to the last digit all the same.
+    /// </summary>
+    /// <param name="machine">The other machine.</param>
+    /// <param name="cancel">Cancels the tabulation.</param>
+    public PrecoolerLoop For(PrecoolerMachine machine, CancellationToken cancel = default) => new(machine, _fluid.Model, _z, this, cancel);
 
     /// <summary>Pressures that the loop can work between, Pa absolute: below the critical point, above freezing.</summary>
     public (double LowestPa, double HighestPa) PressureRange => (Math.Exp(_fluid.LnLowest), Math.Exp(_fluid.LnHighest));

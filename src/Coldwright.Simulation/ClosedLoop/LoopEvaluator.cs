@@ -32,7 +32,7 @@ internal sealed class LoopEvaluator
     private readonly DistributedRecuperator _recuperator, _roughRecuperator;
     private readonly CancellationToken _cancel;
 
-    public LoopEvaluator(Hardware hardware, HelmholtzModel model, LoopAccuracy accuracy, CancellationToken cancel, PrecoolerEstimate? precooler = null)
+    public LoopEvaluator(Hardware hardware, HelmholtzModel model, LoopAccuracy accuracy, CancellationToken cancel, PrecoolerEstimate? precooler = null, PrecoolerEstimate? like = null)
     {
         (Hardware, _model, Accuracy, _cancel) = (hardware, model, accuracy, cancel);
         (_flash, _transport) = (new Flash(model), new TransportModel(model));
@@ -46,7 +46,7 @@ internal sealed class LoopEvaluator
         _recuperator = new DistributedRecuperator(hardware.Recuperator, null, hardware.RecuperatorLeak, options);
         _roughRecuperator = new DistributedRecuperator(hardware.Recuperator, null, hardware.RecuperatorLeak, options with { Tolerance = RoughTolerance, Cells = accuracy.RoughCells });
         if (hardware.Precooler is { } pc)
-            Precooler = precooler?.In(hardware.RoomK) ?? new PrecoolerEstimate(PrecoolerLoop.Create(Scaled(pc, k), hardware.Layout.Precooler!.Loop!.Refrigerant, cancel), hardware.RoomK);
+            Precooler = precooler?.In(hardware.RoomK) ?? like?.For(Scaled(pc, k), hardware.RoomK, cancel) ?? new PrecoolerEstimate(PrecoolerLoop.Create(Scaled(pc, k), hardware.Layout.Precooler!.Loop!.Refrigerant, cancel), hardware.RoomK);
         Tables = new LoopTablesMaker(model, hardware, accuracy.Tables, cancel, accuracy.RoughTables);
     }
 

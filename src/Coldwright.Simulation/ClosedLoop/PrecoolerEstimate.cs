@@ -24,6 +24,9 @@ internal sealed class PrecoolerEstimate(PrecoolerLoop loop, double roomK)
     /// <summary>The same precooler in a room of that temperature (K); itself where that is its own.</summary>
     public PrecoolerEstimate In(double otherRoomK) => otherRoomK == roomK ? this : new PrecoolerEstimate(loop, otherRoomK);
 
+    /// <summary>Another precooler, little different and on the same refrigerant.</summary>
+    public PrecoolerEstimate For(PrecoolerMachine machine, double itsRoomK, CancellationToken cancel) => new(loop.For(machine, cancel), itsRoomK);
+
     private sealed record Point(LoopTables Tables, PrecoolerResult Result, bool Rough);
 
     /// <summary>The model's answer where it was last asked, with heat and power carried from there.</summary>

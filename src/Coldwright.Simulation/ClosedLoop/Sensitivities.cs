@@ -126,9 +126,9 @@ internal sealed class Sensitivities
         private (Hardware Hardware, LoopPass Pass) Changed(LoopInput input, double h)
         {
             var hardware = input.Changed(_evaluator.Hardware, h);
-            // the precooler's model is made anew only where it is another one
+            // the precooler's model is another one only where the machine is
             bool samePrecooler = hardware.Precooler == _evaluator.Hardware.Precooler && hardware.Knobs.PrecoolerFlow == _evaluator.Hardware.Knobs.PrecoolerFlow && hardware.Knobs.PrecoolerConductance == _evaluator.Hardware.Knobs.PrecoolerConductance;
-            var evaluator = new LoopEvaluator(hardware, _owner._model, _owner._accuracy, _owner._cancel, samePrecooler ? _evaluator.Precooler : null);
+            var evaluator = new LoopEvaluator(hardware, _owner._model, _owner._accuracy, _owner._cancel, samePrecooler ? _evaluator.Precooler : null, _evaluator.Precooler);
             var tables = ReferenceEquals(hardware.Buffer, _evaluator.Hardware.Buffer) ? _at.Tables : evaluator.Tables.WithBuffer(_at.Tables);
             return (hardware, Run(evaluator, _at.State, _at.LoadK, tables, _at, input.OnThrottle ? null : _throttle));
         }

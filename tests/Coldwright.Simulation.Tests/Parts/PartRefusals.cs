@@ -1,6 +1,7 @@
 using Xunit;
 using Coldwright.Machine.Description;
 using Coldwright.Simulation.Parts;
+using Coldwright.Simulation.Rating;
 
 namespace Coldwright.Simulation.Tests.Parts;
 
@@ -43,6 +44,14 @@ public class PartRefusals
     {
         var machine = Workshop.With<PrecoolerPart>(p => p with { Loop = p.Loop! with { DisplacementM3 = null, SuperheatK = null } });
         Assert.Equal(2, Assert.Throws<MissingKeysException>(() => RatedParts.Rate(machine, "precooler")).Keys.Count);
+    }
+
+    [Fact]
+    public void AMixtureWarmerThanTheProductCondensesIsRefusedInWords()
+    {
+        var e = Assert.Throws<Numerics.SolveException>(() => RatedParts.Rate(Coolers.Folder("stops-leak").Machine!, "coil", RatingModel.Cubic));
+        Assert.Contains("nothing condenses", e.Message, StringComparison.Ordinal);
+        Assert.Contains(" K", e.Message, StringComparison.Ordinal);
     }
 
     [Fact]
