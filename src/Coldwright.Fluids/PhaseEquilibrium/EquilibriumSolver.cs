@@ -51,6 +51,9 @@ internal sealed class EquilibriumSolver
     /// <summary>Largest difference of ln f between phases.</summary>
     public double Residual { get; private set; }
 
+    /// <summary>Ways of the starts of a certificate.</summary>
+    public StartPaths StartPaths => _stability.Paths;
+
     /// <summary>Rounds of split and certificate.</summary>
     public int Rounds { get; private set; }
 

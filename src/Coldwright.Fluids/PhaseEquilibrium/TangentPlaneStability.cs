@@ -44,6 +44,9 @@ internal sealed class TangentPlaneStability
     private double _merge, _softest;
     private readonly double[] _amount, _ln, _root, _gradient, _matrix, _best, _curvature, _direction, _vectors;
 
+    /// <summary>Ways of the starts of a certificate.</summary>
+    public StartPaths Paths => _paths;
+
     /// <summary>Composition of the phase that lowers the Gibbs energy most among those found.</summary>
     public PhaseBuffer Incipient { get; }
 
