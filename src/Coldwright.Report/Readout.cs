@@ -59,6 +59,10 @@ public sealed class Readout
         ? With(Figures(In("psig", pressurePa), 4), "psig")
         : With(Figures(In("bara", pressurePa), 3), "bar abs");
 
+    /// <summary>A pressure for an axis: bar absolute or psig.</summary>
+    /// <param name="pressurePa">Pa absolute.</param>
+    public double PressureValue(double pressurePa) => Units == UnitSystem.Us ? In("psig", pressurePa) : pressurePa / 1e5;
+
     /// <summary>The other reading of <see cref="Pressure"/>: <c>18.0 bar gauge</c> or <c>275 psia</c>.</summary>
     /// <param name="pressurePa">Pa absolute.</param>
     public string PressureBeside(double pressurePa) => Units == UnitSystem.Us

@@ -71,10 +71,9 @@ internal sealed class CooldownPictures
     public string Pressures(ChartSize size)
     {
         var us = _readout.Units == UnitSystem.Us;
-        double Value(double pa) => us ? (pa - _report.Machine.Room.PressurePa) / 6894.757293168 : pa / 1e5;
         List<Curve> curves = Result.IsWarmUp
-            ? [Line("loop at rest", Ink.High, _s.HighPressurePa, Value, v => _readout.Pressure(v))]
-            : [Line("high side", Ink.High, _s.HighPressurePa, Value, v => _readout.Pressure(v)), Line("low side", Ink.Low, _s.LowPressurePa, Value, v => _readout.Pressure(v))];
+            ? [Line("loop at rest", Ink.High, _s.HighPressurePa, _readout.PressureValue, v => _readout.Pressure(v))]
+            : [Line("high side", Ink.High, _s.HighPressurePa, _readout.PressureValue, v => _readout.Pressure(v)), Line("low side", Ink.Low, _s.LowPressurePa, _readout.PressureValue, v => _readout.Pressure(v))];
         return new LineChart
         {
             Description = $"Pressures against time; the high side is highest at {_readout.Pressure(_s.HighPressurePa.Max())}.",

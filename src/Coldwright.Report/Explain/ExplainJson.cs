@@ -72,7 +72,7 @@ public static class ExplainJson
             w.WriteString("b", c.B);
             w.Number("correlation", c.Correlation);
         });
-        w.WriteString("paragraph", e.Paragraph);
+        w.WriteString("paragraph", e.Paragraph.ToString());
         w.Texts("warnings", e.Said);
         w.WriteEndObject();
     });

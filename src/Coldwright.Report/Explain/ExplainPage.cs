@@ -22,7 +22,7 @@ public static class ExplainPage
         bool sound = e.Causes.Any(c => c.Named && c.Id == "none");
         html.Inside("header", "", h => h.Element("h1", report.Title).Element("p", $"The log against the machine file. Charge: {report.Machine.Charge.Mixture}."));
         FindingsHtml.GraveFirst(html, report.Findings, readout);
-        html.Element("p", e.Paragraph, sound ? "verdict" : "verdict short");
+        html.Element("p", readout.Say(e.Paragraph), sound ? "verdict" : "verdict short");
         html.Section("Causes", h =>
         {
             h.Table([">", "cause", "figure,\n90 % interval", ">likely", ">of what\nis missing"], ExplainWords.Causes(report, readout));

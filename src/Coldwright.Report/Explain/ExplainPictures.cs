@@ -43,7 +43,7 @@ internal sealed class ExplainPictures(ExplainReport report, Readout readout)
         return new LineChart
         {
             Description = "Pressures against time, measured and as described.", X = new Axis("time from the start of the compressor, h", 0, _e.Measured.LastS / 3600, true),
-            Y = Axis.Around("pressure, bar absolute", curves.SelectMany(c => c.Points).Select(p => p.Y).Append(0), 0.05), Curves = curves,
+            Y = Axis.Around(readout.Units == UnitSystem.Us ? "pressure, psig" : "pressure, bar absolute", curves.SelectMany(c => c.Points).Select(p => p.Y).Append(0), 0.05), Curves = curves,
         }.Draw(size);
     }
 
@@ -95,7 +95,7 @@ internal sealed class ExplainPictures(ExplainReport report, Readout readout)
 
     private Curve Line(string name, Ink ink, IReadOnlyList<double> t, IReadOnlyList<double> k, bool thin) => new(name, ink, [.. Points(t, k).Select(p => (p.T / 3600, readout.TemperatureValue(p.V)))], [.. Points(t, k).Select(p => $"{name}: {readout.Temperature(p.V)} at {CooldownScale.Time(p.T)}")], thin);
 
-    private Curve Pressure(string name, Ink ink, IReadOnlyList<double> t, IReadOnlyList<double> pa, bool thin) => new(name, ink, [.. Points(t, pa).Select(p => (p.T / 3600, p.V / 1e5))], [.. Points(t, pa).Select(p => $"{name}: {readout.Pressure(p.V)} at {CooldownScale.Time(p.T)}")], thin);
+    private Curve Pressure(string name, Ink ink, IReadOnlyList<double> t, IReadOnlyList<double> pa, bool thin) => new(name, ink, [.. Points(t, pa).Select(p => (p.T / 3600, readout.PressureValue(p.V)))], [.. Points(t, pa).Select(p => $"{name}: {readout.Pressure(p.V)} at {CooldownScale.Time(p.T)}")], thin);
 
     private IEnumerable<(double T, double V)> Points(IReadOnlyList<double> t, IReadOnlyList<double> v)
     {

@@ -22,7 +22,7 @@ public static class ExplainText
         lines.AddRange(GraveLines.Of(report.Findings, readout, colour, Columns, Grave, 3));
         if (lines.Count > 0) lines.Add("");
         lines.Add(style.Bold(Wrapping.OneLine(report.Title, Columns)));
-        foreach (string line in Wrapping.Wrap(e.Paragraph, Columns)) lines.Add(style.Bold(line));
+        foreach (string line in Wrapping.Wrap(readout.Say(e.Paragraph), Columns)) lines.Add(style.Bold(line));
         lines.Add("");
         lines.Add(style.Quiet("causes: figure (x: ratio to the file), 90 % interval, probability"));
         Table(lines, report.Shown.Select(c => new[] { c.Named ? $"{c.Rank}" : "", c.Id == "sensor-offset" ? $"{c.Id} ({c.Detail})" : c.Id, ExplainWords.Figure(c, readout).Value, ExplainWords.Figure(c, readout).Interval, readout.Percent(c.Probability) }));

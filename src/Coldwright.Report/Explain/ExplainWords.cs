@@ -31,7 +31,7 @@ internal static class ExplainWords
         report.Result.PullDownHeat.Select(t => new[] { t.Name, r.With(r.Figures(t.Joules / 1000, 3), "kJ"), r.Percent(t.Joules / Math.Max(1, report.Result.PullDownHeat[0].Joules)) });
 
     /// <summary>A figure of the comparison in words.</summary>
-    public static string NameOf(Feature f)
+    public static string NameOf(Feature f, Readout r)
     {
         string what = f.What switch
         {
@@ -47,8 +47,8 @@ internal static class ExplainWords
             FeatureKind.LateChange => $"{what}, late change",
             FeatureKind.WarmReading => $"{what.Replace(" over load", "", StringComparison.Ordinal)} less room, before the start",
             FeatureKind.RestPressure => "pressure at rest, warm",
-            FeatureKind.LnWarmUp => FormattableString.Invariant($"time constant while it warms by {f.At:0} K"),
-            FeatureKind.WarmUpPressure => FormattableString.Invariant($"pressure at rest, {f.At:0} K warmer"),
+            FeatureKind.LnWarmUp => $"time constant while it warms by {r.Difference(f.At)}",
+            FeatureKind.WarmUpPressure => $"pressure at rest, {r.Difference(f.At)} warmer",
             _ => f.At switch { 0 => "gas fed", 1 => "found in the flask", 2 => "flask's loss", 3 => "vessel over its vapour pressure", 4 => "vessel when opened", _ => "from feed shut to drain opened" },
         };
     }
@@ -73,6 +73,6 @@ internal static class ExplainWords
     /// <summary>Rows: figure, measured, described, fitted, residual over its doubt; the worst first.</summary>
     public static IEnumerable<string[]> Figures(ExplainReport report, Readout r, int most) => report.Result.Figures.OrderByDescending(f => Math.Abs(f.Measured - f.Described) / f.Uncertainty).Take(most).Select(f => new[]
     {
-        NameOf(f.Feature), ValueOf(f.Feature, f.Measured, r), ValueOf(f.Feature, f.Described, r), ValueOf(f.Feature, f.Fitted, r), r.Fixed((f.Measured - f.Described) / f.Uncertainty, 1), r.Fixed((f.Measured - f.Fitted) / f.Uncertainty, 1),
+        NameOf(f.Feature, r), ValueOf(f.Feature, f.Measured, r), ValueOf(f.Feature, f.Described, r), ValueOf(f.Feature, f.Fitted, r), r.Fixed((f.Measured - f.Described) / f.Uncertainty, 1), r.Fixed((f.Measured - f.Fitted) / f.Uncertainty, 1),
     });
 }

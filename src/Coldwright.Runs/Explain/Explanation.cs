@@ -1,3 +1,4 @@
+using Coldwright.Quantities;
 using Coldwright.Simulation.Cooldown;
 
 namespace Coldwright.Runs.Explain;
@@ -36,7 +37,7 @@ public sealed record Explanation
     /// <summary>What acts on the loop as the model takes it over: strength, and its change for one standard deviation in the direction that moves the end of the pull-down most.</summary>
     internal IReadOnlyList<(CauseModel Cause, double Strength, double Step)> Taken { get; init; } = [];
     /// <summary>In plain words.</summary>
-    public required string Paragraph { get; init; }
+    public required Spoken Paragraph { get; init; }
     /// <summary>What a person must be told.</summary>
     public required IReadOnlyList<string> Said { get; init; }
 }

@@ -18,7 +18,7 @@ public sealed class BadLogs(BlindRuns blind)
         Assert.All(e.Causes, c => Assert.True(double.IsFinite(c.Value) && double.IsFinite(c.Low) && double.IsFinite(c.High) && c.Low <= c.High && c.Probability is >= 0 and <= 1, c.Id));
         Assert.All(e.Figures, f => Assert.True(double.IsFinite(f.Measured) && double.IsFinite(f.Fitted) && f.Uncertainty > 0, f.Feature.Id));
         Assert.True(double.IsFinite(e.Misfit));
-        Assert.NotEmpty(e.Paragraph);
+        Assert.False(e.Paragraph.IsEmpty);
     }
 
     [Fact]

@@ -30,7 +30,7 @@ public sealed class BlindCases(BlindRuns blind)
         Assert.True(named.Contains(id) || e.Indistinguishable.Any(g => g.Contains(id)), string.Join(", ", e.Causes.Take(4).Select(c => FormattableString.Invariant($"{c.Id} {c.Value:0.00} p{c.Probability:0.00}"))) + FormattableString.Invariant($", misfit {e.Misfit:0.00}"));
         Assert.All(e.Causes, c => Assert.True(double.IsFinite(c.Value) && c.Low <= c.High));
         Assert.Contains("pull-down", e.Phases.Select(p => p.Kind));
-        Assert.NotEmpty(e.Paragraph);
+        Assert.False(e.Paragraph.IsEmpty);
     }
 
     [Fact]

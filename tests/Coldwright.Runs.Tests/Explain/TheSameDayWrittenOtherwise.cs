@@ -62,6 +62,6 @@ public sealed class TheSameDayWrittenOtherwise(BlindRuns blind)
         var odd = (d.Run, Rows(d.Log, (c, _) => [c[0], c[1], c[3], c[2], .. c[4..]]));
         var e = blind.Explain(odd, SensorSet.Usual);
         Assert.True(e.Misfit > 3, e.Misfit.ToString(CultureInfo.InvariantCulture));
-        Assert.Contains("does not fit the model", e.Paragraph, StringComparison.Ordinal);
+        Assert.Contains("does not fit the model", e.Paragraph.ToString(), StringComparison.Ordinal);
     }
 }
