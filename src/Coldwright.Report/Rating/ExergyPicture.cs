@@ -31,7 +31,7 @@ internal sealed class ExergyPicture
 
     public void Table(HtmlText html) => html.Table(["what", ">work", ">share of input"], Rows());
 
-    private double InW => _account.InputW + _account.FeedW;
+    private double InW => _account.TotalW;
 
     private string Product => _makesLiquid ? "the liquid" : "the cooling";
 

@@ -114,7 +114,7 @@ public static class RatingText
     private static IEnumerable<string> Losses(RatingReport report, Readout readout, TerminalStyle style)
     {
         var account = report.Main.Exergy;
-        var input = account.InputW + account.FeedW;
+        var input = account.TotalW;
         if (input <= 0) yield break;
         var largest = ExergyPicture.Sorted(account).Take(4).Select(l => $"{l.Name} {readout.Percent(l.Watts / input)}");
         foreach (var line in Wrapping.Wrap($"Work is lost in: {string.Join(", ", largest)}.", Columns - 2, 2)) yield return "  " + style.Quiet(line);

@@ -28,7 +28,7 @@ internal static class ClosedPointBuilder
         // in: power, load, leaks, buffer; out: shell, aftercooler, precooler
         double energy = power + p.GrossCoolingW + p.WarmEndLeakW + p.Recuperator.LeakW + fromBuffer - shell - aftercooler - p.PrecoolingW;
         var exergy = ClosedExergy.Build(h, p, states, split, power, compressed, made, product, precoolDuty);
-        double exergyError = (exergy.InputW + exergy.FeedW - exergy.ProductW - exergy.LossesW.Sum(l => l.Watts)) / split.TotalW;
+        double exergyError = (exergy.TotalW - exergy.ProductW - exergy.LossesW.Sum(l => l.Watts)) / split.TotalW;
         return new ClosedPoint
         {
             Pass = p,

@@ -27,7 +27,7 @@ internal static class ClosedVerdict
             var largest = point.Exergy.LossesW[0];
             var what = product is null ? Spoken.Of($"It cools: {net:0.0} W are left at {at}") : Spoken.Of($"It works: {net:0.0} W are left at {at} to liquefy {product.Fluid.Name}");
             return new Limitation(LimitationKind.Works,
-                what + Spoken.Of($". The streams come closest at {Temperature(pinch.HotK)} ({Difference(pinch.DifferenceK)} apart, {phases}); the largest loss is the {largest.Name}, {largest.Watts / point.Exergy.InputW:0 %} of the input."), pinch.HotK, phases);
+                what + Spoken.Of($". The streams come closest at {Temperature(pinch.HotK)} ({Difference(pinch.DifferenceK)} apart, {phases}); the largest loss is the {largest.Name}, {largest.Watts / point.Exergy.TotalW:0 %} of the input."), pinch.HotK, phases);
         }
         var need = product is null ? Spoken.Of($"No cooling is left at {at}")
             : product.CondensingK is not { } condensingK ? Spoken.Of($"No {product.Fluid.Name}: at {Pressure(h.Layout.Feed!.PressurePa)}, above its critical pressure of {Pressure(product.Fluid.CriticalPressurePa)}, nothing condenses")

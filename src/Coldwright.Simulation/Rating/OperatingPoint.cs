@@ -78,7 +78,7 @@ internal sealed record OperatingPoint
 
         var exergy = ExergyBuilder.Build(new ExergyBuilder.Streams(n, suction, discharge, aftercooled, beforePrecooler, inlet, throttleInlet,
             throttleOutlet, coilOutlet, lowOutlet, returned), s, power, machine.Room, loadK, feedMol, product, arriving, leaving, letDown, precoolDuty);
-        double exergyError = (exergy.InputW + exergy.FeedW - exergy.ProductW - exergy.LossesW.Sum(l => l.Watts)) / power.TotalW;
+        double exergyError = (exergy.TotalW - exergy.ProductW - exergy.LossesW.Sum(l => l.Watts)) / power.TotalW;
 
         double molarMass = suction.MolarMass;
         var points = new List<LoopPoint>

@@ -152,7 +152,11 @@ public sealed record CostPerLitre(string Currency, double Electricity, double Ga
 }
 
 /// <summary>Exergy in, out and lost (environment: room temperature, room pressure), W.</summary>
-public sealed record ExergyAccount(double InputW, double FeedW, double ProductW, IReadOnlyList<(string Name, double Watts)> LossesW);
+public sealed record ExergyAccount(double InputW, double FeedW, double ProductW, IReadOnlyList<(string Name, double Watts)> LossesW)
+{
+    /// <summary>All that is put in, W: what shares of losses are of.</summary>
+    public double TotalW => InputW + FeedW;
+}
 
 /// <summary>Relative errors of the balances: mass and energy to the main power, exergy to the electrical input.</summary>
 public sealed record BalanceErrors(double Mass, double Energy, double Exergy);

@@ -23,7 +23,7 @@ internal static class Verdict
                 ? Spoken.Of($"It cools: {net:0.0} W are left at {at}")
                 : Spoken.Of($"It works: {net:0.0} W are left at {at} to liquefy {product.Fluid.Name}");
             return new Limitation(LimitationKind.Works,
-                what + Spoken.Of($". The streams come closest at {Temperature(pinchK)} ({Difference(s.Exchanger.PinchK)} apart, {phases}); the largest loss is the {largest.Name}, {largest.Watts / point.Exergy.InputW:0 %} of the input."),
+                what + Spoken.Of($". The streams come closest at {Temperature(pinchK)} ({Difference(s.Exchanger.PinchK)} apart, {phases}); the largest loss is the {largest.Name}, {largest.Watts / point.Exergy.TotalW:0 %} of the input."),
                 pinchK, phases);
         }
         var need = product is null ? Spoken.Of($"No cooling is left at {at}")
