@@ -1,5 +1,4 @@
 using Coldwright.Blind;
-using Coldwright.Blind.Physics;
 
 namespace Coldwright.Benchmarks;
 
@@ -13,9 +12,9 @@ internal static class BlindTie
     private const int Rounds = 7;
 
     /// <summary>True when no size of the other fault makes a log that can be told from the true one.</summary>
-    public static bool Holds(BlindCase c, string fault, string other, SensorSet set)
+    public static bool Holds(IBlindHand hand, BlindCase c, string fault, string other, SensorSet set)
     {
-        if (other is "none" || CaseMaker.Faults.All(f => f.Id != other)) return other is "none" && Distance(c, c.Truth.Without(fault), set) < Most;
+        if (other is "none" || CaseMaker.Faults.All(f => f.Id != other)) return other is "none" && Distance(hand, c, c.Truth.Without(fault), set) < Most;
         var (_, from, to) = CaseMaker.Faults.First(f => f.Id == other);
         // golden section over the size, from nothing to twice the largest drawn
         double a = other is "exchanger" or "coil" or "compressor-flow" or "capillary-blocked" or "precooler-weak" ? 0.5 * from : 0, b = other is "exchanger" or "coil" or "compressor-flow" or "capillary-blocked" or "precooler-weak" ? 1 : 2 * to;
@@ -36,8 +35,8 @@ internal static class BlindTie
             }
         }
         return Math.Min(fx, fy) < Most;
-        double At(double size) => Distance(c, c.Truth.Without(fault) with { Faults = [.. c.Truth.Without(fault).Faults, (other, size)] }, set);
+        double At(double size) => Distance(hand, c, c.Truth.Without(fault) with { Faults = [.. c.Truth.Without(fault).Faults, (other, size)] }, set);
     }
 
-    private static double Distance(BlindCase c, Truth truth, SensorSet set) => LogWriter.Distance(c, new BlindCase(c.Number, truth, BlindMarch.Run(truth), c.Worth), set);
+    private static double Distance(IBlindHand hand, BlindCase c, Truth truth, SensorSet set) => hand.Distance(c, hand.Again(c, truth), set);
 }

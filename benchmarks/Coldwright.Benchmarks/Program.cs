@@ -39,8 +39,8 @@ if (args.Contains("identify")) return IdentifyTable.Run();
 
 if (args.Contains("blind"))
 {
-    int at = Array.IndexOf(args, "--sensors") + 1;
-    return BlindBench.Run(Option("--seed", 1), Option("--cases", 120), at > 0 && at < args.Length ? args[at] : "usual", args.Contains("--against"), args.Contains("--oracle"), args.Contains("--verbose"));
+    string Word(string name, string otherwise) => Array.IndexOf(args, name) + 1 is > 0 and var at && at < args.Length ? args[at] : otherwise;
+    return BlindBench.Run(Word("--hand", "first"), Option("--seed", 1), Option("--cases", 120), Word("--sensors", "usual"), args.Contains("--against"), args.Contains("--oracle"), args.Contains("--verbose"));
 }
 
 var rows = new List<Measurement>();

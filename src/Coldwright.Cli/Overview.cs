@@ -18,7 +18,7 @@ internal static class Overview
           coldwright cooldown DIR      temperature against time: how long, where it stops, and why there
           coldwright safety DIR        what can hurt somebody: pressure, trapped liquid, fire, air
           coldwright import RUN        read a run's log: what the sensors said, how far to trust it
-          coldwright record DIR        log a run live from a serial port or standard input
+          coldwright record DIR        log a run live from a serial port, standard input or an MQTT broker
           coldwright explain RUN       where the cold of a run went, how sure that is, what to measure next
           coldwright next RUN          what to change next, by litres per hour gained
           coldwright state MIXTURE     one state point of a fluid, or a whole table of them

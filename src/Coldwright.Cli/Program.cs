@@ -1,4 +1,5 @@
 using Coldwright.Numerics;
+using Coldwright.Report;
 
 namespace Coldwright.Cli;
 
@@ -41,7 +42,7 @@ public static class Program
         }
         catch (SolveException e)
         {
-            terminal.Error.WriteLine($"coldwright: no answer: {e.Report.Advice}");
+            terminal.Error.WriteLine($"coldwright: no answer: {Readout.Advice(e.Report, UnitsOf(args))}");
             return e.Report.Status == SolveStatus.Outside ? ExitCode.BadInput : ExitCode.No;
         }
         catch (OperationCanceledException)
@@ -62,5 +63,13 @@ public static class Program
             if (Environment.GetEnvironmentVariable("COLDWRIGHT_TRACE") == "1") terminal.Error.WriteLine(e);
             return ExitCode.Defect;
         }
+    }
+
+    // where the command line has been left already
+    private static UnitSystem UnitsOf(string[] args)
+    {
+        var at = Array.FindIndex(args, a => a.StartsWith("--units", StringComparison.Ordinal));
+        var word = at < 0 ? "" : args[at].Length > "--units".Length ? args[at]["--units=".Length..] : at + 1 < args.Length ? args[at + 1] : "";
+        return string.Equals(word, "us", StringComparison.OrdinalIgnoreCase) ? UnitSystem.Us : UnitSystem.Si;
     }
 }

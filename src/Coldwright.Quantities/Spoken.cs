@@ -11,11 +11,15 @@ public sealed class Spoken : IEquatable<Spoken>
 {
     private readonly IReadOnlyList<(string Text, SpokenAmount? Amount)> _pieces;
 
-    private Spoken(IReadOnlyList<(string Text, SpokenAmount? Amount)> pieces) => _pieces = pieces;
+    internal Spoken(IReadOnlyList<(string Text, SpokenAmount? Amount)> pieces) => _pieces = pieces;
 
     /// <summary>A sentence from an interpolated string; numbers in it are written for no country in particular.</summary>
     /// <param name="words">Words, amounts and other sentences.</param>
     public static Spoken Of(Words words) => new(words.Pieces);
+
+    /// <summary>A sentence that was made where amounts are known but sentences are not (a solver's advice).</summary>
+    /// <param name="words">Words with amounts, numbers and other words in them.</param>
+    public static Spoken From(FormattableString words) => AmountFinder.Sentence(words);
 
     /// <summary>A sentence without amounts whose unit depends on the reader.</summary>
     /// <param name="text">Its text.</param>
@@ -24,6 +28,20 @@ public sealed class Spoken : IEquatable<Spoken>
     /// <summary>The same of many.</summary>
     /// <param name="texts">Sentences without amounts.</param>
     public static IEnumerable<Spoken> All(IEnumerable<string> texts) => texts.Select(t => (Spoken)t);
+
+    /// <summary>The same of many that are sentences already.</summary>
+    /// <param name="sentences">Sentences.</param>
+    public static IEnumerable<Spoken> All(IEnumerable<Spoken> sentences) => sentences;
+
+    /// <summary>True when the sentence in SI holds the words.</summary>
+    /// <param name="words">Words.</param>
+    /// <param name="comparison">How letters are compared.</param>
+    public bool Contains(string words, StringComparison comparison = StringComparison.Ordinal) => ToString().Contains(words, comparison);
+
+    /// <summary>True when the sentence in SI begins with the words.</summary>
+    /// <param name="words">Words.</param>
+    /// <param name="comparison">How letters are compared.</param>
+    public bool StartsWith(string words, StringComparison comparison = StringComparison.Ordinal) => ToString().StartsWith(words, comparison);
 
     /// <summary>One after the other.</summary>
     /// <param name="first">First.</param>

@@ -46,5 +46,8 @@ public readonly record struct SpokenAmount(SpokenKind Kind, double Value, string
     /// <param name="format">Number format of the bars.</param>
     public static SpokenAmount PressureDifference(double differencePa, string format = "0.##") => new(SpokenKind.PressureDifference, differencePa, Text(differencePa / 1e5, format, " bar"));
 
+    /// <summary>In SI.</summary>
+    public override string ToString() => SiText;
+
     private static string Text(double value, string format, string unit) => value.ToString(format, CultureInfo.InvariantCulture) + unit;
 }

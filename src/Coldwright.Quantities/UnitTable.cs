@@ -69,6 +69,7 @@ public static class UnitTable
         Pressure("atm", 101325, anyCase: true);
         Pressure("torr", 101325.0 / 760, anyCase: true);
         Pressure("mmHg", 133.322387415, anyCase: true);
+        Pressure("inHg", 3386.389, anyCase: true);
     }
 
     /// <summary>All single unit words of a dimension, for "did you mean".</summary>

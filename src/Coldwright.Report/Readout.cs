@@ -112,6 +112,16 @@ public sealed class Readout
     /// <param name="sentence">The sentence.</param>
     public string Say(Spoken sentence) => Units == UnitSystem.Us ? sentence.With(Say) : sentence.ToString();
 
+    /// <summary>What a solver advises, its pressures absolute: no barometer belongs to it.</summary>
+    /// <param name="report">The solver's report.</param>
+    /// <param name="units">Which units come first.</param>
+    public static string Advice(Numerics.SolveReport report, UnitSystem units)
+    {
+        if (units == UnitSystem.Si || report.Words is not { } words) return report.Advice;
+        var readout = new Readout(units, 0, typographic: false);
+        return Spoken.From(words).With(a => a.Kind == SpokenKind.Pressure ? readout.PressureBeside(a.Value) : readout.Say(a));
+    }
+
     private string Say(SpokenAmount amount) => amount.Kind switch
     {
         SpokenKind.Temperature => Temperature(amount.Value),

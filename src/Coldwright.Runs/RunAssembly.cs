@@ -64,6 +64,7 @@ internal sealed class RunAssembly(RunDescription run, MachineDescription? machin
             RoomPressurePa = roomPa,
             RoomPressureUncertaintyPa = roomUncertainty,
             RoomTemperatureK = run.RoomTemperatureK ?? machine?.Room.TemperatureK ?? 293.15,
+            IsRoomNoted = run.RoomTemperatureK is not null,
             Channels = channels,
             Events = [.. events.OrderBy(e => e.TimeS)],
             Faults = [.. _faults.OrderBy(f => f.FromS).ThenBy(f => f.Channel, StringComparer.Ordinal)],

@@ -1,5 +1,6 @@
 using Coldwright.Fluids.Substances;
 using Coldwright.Machine.Description;
+using Coldwright.Machine.Feed;
 using Coldwright.Simulation.Rating;
 
 namespace Coldwright.Safety;
@@ -11,17 +12,21 @@ public sealed record CautionInputs
     /// <param name="machine">The machine.</param>
     /// <param name="shop">Its shop, for the purity of the feed gas as sold; null when there is none.</param>
     /// <param name="rating">A rating of it; null before one.</param>
-    public static CautionInputs Of(MachineDescription machine, ShopDescription? shop = null, ModelRating? rating = null) => new()
+    public static CautionInputs Of(MachineDescription machine, ShopDescription? shop = null, ModelRating? rating = null)
     {
-        MolarMassKgPerMol = name => SubstanceCatalog.Get(name).MolarMass,
-        HighPressurePa = rating?.Loop.HighPressurePa,
-        LowPressurePa = rating?.Loop.LowPressurePa,
-        DischargeTemperatureK = rating?.Loop.DischargeTemperatureK,
-        ColdestTemperatureK = rating is null ? null : rating.Loop.Points.Select(p => p.TemperatureK).Append(rating.NoLoadTemperatureK ?? double.PositiveInfinity).Append(rating.ThrottleOutletK).Min(),
-        VentedProductKgPerS = rating?.Liquid?.RateKgPerS,
-        // Whatever is not nitrogen may be oxygen: the label does not say otherwise.
-        OxygenInFeed = shop is not null && machine.PartsOf<FeedPart>().FirstOrDefault()?.Gas is { } gas && shop.GasPurity.TryGetValue(gas, out var purity) ? 1 - purity : null,
-    };
+        var oxygen = machine.PartsOf<FeedPart>().FirstOrDefault() is { } feed ? ProductPurity.Oxygen(feed.Gas, shop) : null;
+        return new()
+        {
+            MolarMassKgPerMol = name => SubstanceCatalog.Get(name).MolarMass,
+            HighPressurePa = rating?.Loop.HighPressurePa,
+            LowPressurePa = rating?.Loop.LowPressurePa,
+            DischargeTemperatureK = rating?.Loop.DischargeTemperatureK,
+            ColdestTemperatureK = rating is null ? null : rating.Loop.Points.Select(p => p.TemperatureK).Append(rating.NoLoadTemperatureK ?? double.PositiveInfinity).Append(rating.ThrottleOutletK).Min(),
+            VentedProductKgPerS = rating?.Liquid?.RateKgPerS,
+            OxygenInFeed = oxygen?.MoleFraction,
+            OxygenIsMost = oxygen is { IsMost: true },
+        };
+    }
 
     /// <summary>Molar mass, kg/mol, of a substance by its canonical name.</summary>
     public required Func<string, double> MolarMassKgPerMol { get; init; }
@@ -42,8 +47,11 @@ public sealed record CautionInputs
     /// <summary>Coldest temperature computed anywhere in the loop, K; null before a rating.</summary>
     public double? ColdestTemperatureK { get; init; }
 
-    /// <summary>Oxygen in the nitrogen fed, mole fraction 0..1 (for nitrogen sold at 99.5 % at most 0.005).</summary>
+    /// <summary>Oxygen in the gas fed, mole fraction 0..1 (for nitrogen sold at 99.5 % at most 0.005).</summary>
     public double? OxygenInFeed { get; init; }
+
+    /// <summary>True when <see cref="OxygenInFeed"/> is only the most that there can be: nothing but the purity is known.</summary>
+    public bool OxygenIsMost { get; init; }
 
     /// <summary>Product gas let out into the room while running (flash, boil-off, purge), kg/s; at most all that is liquefied.</summary>
     public double? VentedProductKgPerS { get; init; }

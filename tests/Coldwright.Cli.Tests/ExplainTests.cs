@@ -24,29 +24,4 @@ public class ExplainTests
         Assert.Equal(ExitCode.BadInput, alone.Code);
         Assert.Contains("machine.yaml", alone.Error, StringComparison.Ordinal);
     }
-
-    [Fact]
-    public void RecordRefusesWhatIsNotThere()
-    {
-        using var folder = new TemporaryFolder();
-        Assert.Equal(ExitCode.BadInput, CliRun.Of("record", folder["nowhere"]).Code);
-        Assert.Equal(ExitCode.BadInput, CliRun.Of("record", folder.Path, "--like", folder["nowhere"]).Code);
-    }
-
-    [Fact]
-    public void RecordKeepsEveryLineOfAFile()
-    {
-        using var folder = new TemporaryFolder();
-        string port = folder["port"];
-        File.WriteAllText(port, "T;p\n20,1;5\n19,0;6\n\n18,2;7\n");
-        var run = CliRun.Of("record", folder.Path, "--from", port, "--name", "first cold");
-        Assert.Equal(ExitCode.Done, run.Code);
-        string made = Assert.Single(Directory.EnumerateDirectories(folder["runs"]));
-        Assert.EndsWith("-first-cold", made, StringComparison.Ordinal);
-        string[] lines = File.ReadAllLines(Path.Combine(made, "log.csv"));
-        Assert.Equal("time;T;p", lines[0]);
-        Assert.Equal(3, lines.Length - 1);
-        Assert.EndsWith(";18,2;7", lines[^1], StringComparison.Ordinal);
-        Assert.Contains("name: first cold", File.ReadAllText(Path.Combine(made, "run.yaml")), StringComparison.Ordinal);
-    }
 }

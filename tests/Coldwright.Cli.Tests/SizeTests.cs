@@ -57,4 +57,15 @@ public class SizeTests
         source.Cancel();
         Assert.Equal(ExitCode.Stopped, CliRun.Of(source.Token, "size", Repository.Example("workshop"), "vessel").Code);
     }
+
+    /// <summary>What a solver advises is said in the units asked for.</summary>
+    [Theory]
+    [InlineData("si", " K are asked for")]
+    [InlineData("us", " °F are asked for")]
+    public void AdviceIsSaidInTheReadersUnits(string units, string words)
+    {
+        var run = CliRun.Of("size", Repository.Example("workshop"), "recuperator", "--target", "5000 W", "--model", "cubic", "--units", units);
+        Assert.Equal(ExitCode.No, run.Code);
+        Assert.Contains(words, run.Error, StringComparison.Ordinal);
+    }
 }

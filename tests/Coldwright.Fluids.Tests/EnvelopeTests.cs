@@ -85,7 +85,7 @@ public sealed class EnvelopeTests
         Assert.Equal(45.85, top.PressurePa / 1e5, 0.15);
         Assert.Equal(125.147, Assert.Single(envelope.TemperaturesAt(29e5, l => l == line)), 0.02);
         Assert.Equal(120.342, Assert.Single(envelope.TemperaturesAt(23.211e5, l => l == line)), 0.02);
-        Assert.Contains(envelope.Notes, n => n.Contains("three-phase line ends"));
+        Assert.Contains(envelope.Notes, n => n.ToString().Contains("three-phase line ends"));
     }
 
     /// <summary>Phases on either side of a line, a little away from it, are the ones the line names.</summary>

@@ -26,6 +26,7 @@ public sealed class QuantityReadings
         { "250 kPag", "pressure", 2.5e5 + Room },
         { "1013 mbara", "absolute", 101300 },
         { "760 mmHg abs", "absolute", 760 * 133.322387415 },
+        { "29.6 inHga", "absolute", 29.6 * 3386.389 },
         { "0.2 bar", "drop", 2e4 },
         { "3 psi", "drop", 3 * 6894.757293168361 },
         { "-19 °C", "temperature", 254.15 },

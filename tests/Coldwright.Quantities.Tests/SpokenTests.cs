@@ -52,4 +52,16 @@ public sealed class SpokenTests
             CultureInfo.CurrentCulture = before;
         }
     }
+
+    /// <summary>A text made where sentences are not known keeps its amounts, those of a text inside it too.</summary>
+    [Fact]
+    public void AmountsAreFoundInATextMadeElsewhere()
+    {
+        FormattableString inner = $"at {SpokenAmount.Pressure(2e5)} {1.0 / 3:0.00} is left";
+        FormattableString outer = $"{SpokenAmount.Temperature(100)}: {inner}; {Spoken.Of($"not {SpokenAmount.Celsius(273.15)}")}, {3} times, {null}.";
+        var sentence = Spoken.From(outer);
+        Assert.Equal("100.0 K: at 2.0 bar absolute 0.33 is left; not 0 °C, 3 times, .", sentence.ToString());
+        Assert.Equal("<100>: at <200000> 0.33 is left; not <273.15>, 3 times, .", sentence.With(a => FormattableString.Invariant($"<{a.Value}>")));
+        Assert.Equal("plain", Spoken.From($"plain").ToString());
+    }
 }

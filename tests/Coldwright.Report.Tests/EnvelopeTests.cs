@@ -23,7 +23,18 @@ public partial class EnvelopeTests
         return new(model.Name, EnvelopeTracer.Trace(model, z, new EnvelopeWindow { Scans = 10 }), ["a warning about < pairs & such"]);
     }
 
-    private static EnvelopeReport Report(bool us, bool two) => new()
+    /// <summary>Every note with a place is said in the reader's units.</summary>
+    [Fact]
+    public void Notes_are_said_in_the_readers_units()
+    {
+        var report = Report(us: true, two: false);
+        var note = new EnvelopeNote("a line is interrupted at ", 150, 20e5, ": beyond it nothing is known");
+        Assert.Equal("a line is interrupted at 150.0 K and 20.00 bar: beyond it nothing is known", note.ToString());
+        Assert.Equal("a line is interrupted at -189.7 °F and 290.1 psia: beyond it nothing is known", report.Say(note, report.Readout(typographic: false)));
+        Assert.Equal(note.ToString(), Report(us: false, two: false).Say(note, report.Readout(typographic: false)));
+    }
+
+    internal static EnvelopeReport Report(bool us, bool two) => new()
     {
         Mixture = new Composition(["nitrogen", "methane", "ethane"], [0.35, 0.3, 0.35]),
         Envelopes = two ? [Ternary.Value, Ternary.Value with { Model = "second" }] : [Ternary.Value],

@@ -33,6 +33,16 @@ public class PageTests
         Assert.Empty(open);
     }
 
+    /// <summary>A cooler that is too warm makes no liquid, so nothing is said of the liquid that would leave its vessel.</summary>
+    [Fact]
+    public void NoLiquidHasNoTemperature()
+    {
+        Assert.Contains("liquid leaves the vessel at", RatingPage.Write(FakeRating.Working), StringComparison.Ordinal);
+        string page = RatingPage.Write(FakeRating.TooWarm);
+        Assert.DoesNotContain("liquid leaves the vessel at", page, StringComparison.Ordinal);
+        Assert.Contains("nothing: the cold end is too warm", page, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Grave_findings_stand_before_the_pictures_and_the_standing_line_at_the_foot()
     {

@@ -5,26 +5,29 @@ using Coldwright.Report.Batch;
 using Coldwright.Report.Blending;
 using Coldwright.Report.Charging;
 using Coldwright.Report.Cooldown;
+using Coldwright.Report.Envelopes;
 using Coldwright.Report.Parts;
 using Coldwright.Report.Rating;
+using Coldwright.Report.Runs;
 using Coldwright.Report.Sizing;
 using Coldwright.Report.Tests.Batch;
 using Coldwright.Report.Tests.Design;
 using Coldwright.Report.Tests.Parts;
+using Coldwright.Report.Tests.Runs;
 using Coldwright.Report.Views;
 
 namespace Coldwright.Report.Tests;
 
 /// <summary>
 /// A reader of Fahrenheit and psi gets no sentence in kelvin and bar. What may stay: the kelvins beside a Fahrenheit (in brackets, or alone
-/// in a cell, a column or a tile's note), the caloric zero, and what a source is quoted with.
+/// in a cell, a column or a tile's note), the caloric zero, a logger's step in the log's own unit, and what a source is quoted with.
 /// </summary>
 public sealed partial class UsUnitsTests
 {
     [GeneratedRegex(@"[0-9][\s\u00a0](K|bar|kPa|MPa|°C)\b(?!/)")]
     private static partial Regex Si();
 
-    [GeneratedRegex(@"\([−-]?[0-9.]+[\s\u00a0]K\)|^[−-]?[0-9.]+[\s\u00a0]K$|°F[−-]?[0-9.]+[\s\u00a0]K$|  [-]?[0-9.]+ K|ideal gas at 300 K")]
+    [GeneratedRegex(@"\([−-]?[0-9.]+[\s\u00a0]K\)|^[−-]?[0-9.]+[\s\u00a0]K, ±|[0-9.]+[\s\u00a0]°C, evenly spread|^[−-]?[0-9.]+[\s\u00a0]K$|°F[−-]?[0-9.]+[\s\u00a0]K$|  [-]?[0-9.]+ K|ideal gas at 300 K")]
     private static partial Regex Beside();
 
     [GeneratedRegex("<style.*?</style>|</(text|title|td|th|p|li|h1|h2|h3|dd|dt|figcaption|div|span|small)>|<br */?>", RegexOptions.Singleline)]
@@ -49,6 +52,10 @@ public sealed partial class UsUnitsTests
         ["charge"] = () => ChargePage.Write(FakeDesign.Charge(true, UnitSystem.Us)),
         ["size"] = () => SizePage.Write(FakeDesign.Size(true, UnitSystem.Us)),
         ["part"] = () => PartPage.Write(FakePart.Us),
+        ["import"] = () => RunPage.Write(RunReportTests.Report(RunReportTests.Yaml, RunReportTests.Log(), UnitSystem.Us)),
+        ["import, proof test"] = () => RunPage.Write(RunReportTests.Report(RunReportTests.Proof, "", UnitSystem.Us)),
+        ["import, leak test"] = () => RunPage.Write(RunReportTests.Report(RunReportTests.Leak, "", UnitSystem.Us)),
+        ["envelope"] = () => EnvelopePage.Write(EnvelopeTests.Report(us: true, two: false)),
     };
 
     [Theory]
@@ -69,6 +76,10 @@ public sealed partial class UsUnitsTests
         ["charge"] = () => ChargeText.Write(FakeDesign.Charge(true, UnitSystem.Us), colour: false),
         ["size"] = () => SizeText.Write(FakeDesign.Size(true, UnitSystem.Us), colour: false),
         ["part"] = () => PartText.Write(FakePart.Us, colour: false),
+        ["import"] = () => RunText.Write(RunReportTests.Report(RunReportTests.Yaml, RunReportTests.Log(), UnitSystem.Us), colour: false),
+        ["import, proof test"] = () => RunText.Write(RunReportTests.Report(RunReportTests.Proof, "", UnitSystem.Us), colour: false),
+        ["import, leak test"] = () => RunText.Write(RunReportTests.Report(RunReportTests.Leak, "", UnitSystem.Us), colour: false),
+        ["envelope"] = () => EnvelopeText.Write(EnvelopeTests.Report(us: true, two: false), colour: false),
     };
 
     [Theory]

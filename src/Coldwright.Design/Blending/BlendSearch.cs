@@ -53,8 +53,8 @@ public static class BlendSearch
         if (best.Merit <= BlendPoint.Unusable)
         {
             cancel.ThrowIfCancellationRequested();
-            throw new SolveException(new SolveReport(SolveStatus.NoSolution, cubic.Ratings, best.Merit,
-                $"no mixture of {string.Join(", ", gases)} was found that keeps the limits and has an answer at {loadK:0.#} K: {string.Join("; ", cubic.Of(best.X, full: true).Broken)}"));
+            throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, cubic.Ratings, best.Merit,
+                $"no mixture of {string.Join(", ", gases)} was found that keeps the limits and has an answer at {SpokenAmount.Temperature(loadK, "0.#")}: {string.Join("; ", cubic.Of(best.X, full: true).Broken)}"));
         }
         var fewer = new FewerGases(search, worst, options, cancel);
         if (!search.Stopped)

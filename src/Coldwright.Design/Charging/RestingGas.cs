@@ -2,6 +2,7 @@ using Coldwright.Fluids.EquationsOfState;
 using Coldwright.Fluids.PhaseEquilibrium;
 using Coldwright.Numerics;
 using Coldwright.Numerics.Roots;
+using Coldwright.Quantities;
 
 namespace Coldwright.Design.Charging;
 
@@ -51,12 +52,12 @@ public sealed class RestingGas
         var flash = Of([.. present.Select(i => Names[i])]);
         double[] z = [.. present.Select(i => moles[i] / total)];
         double Off(double lnP) => flash.TrySolve(TemperatureK, Math.Exp(lnP), z) ? Math.Log(flash.Density() / density)
-            : throw new SolveException(new SolveReport(SolveStatus.NotConverged, 0, 0, FormattableString.Invariant($"no phase equilibrium at {TemperatureK:0.##} K and {Math.Exp(lnP) / 1e5:0.###} bar absolute while filling")));
+            : throw new SolveException(SolveReport.Telling(SolveStatus.NotConverged, 0, 0, $"no phase equilibrium at {SpokenAmount.Temperature(TemperatureK, "0.##")} and {SpokenAmount.Pressure(Math.Exp(lnP), "0.###")} while filling"));
         double ideal = Math.Log(density * flash.Model.GasConstant * TemperatureK), low = ideal, high = ideal, offLow = Off(low), offHigh = offLow;
         while (offLow > 0 && low > Math.Log(LeastPa)) offLow = Off(low -= 0.5);
         while (offHigh < 0 && high < Math.Log(MostPa)) offHigh = Off(high += 0.5);
         if (offLow > 0 || offHigh < 0)
-            throw new SolveException(new SolveReport(SolveStatus.NoSolution, 0, offHigh, FormattableString.Invariant($"{total:0.##} mol do not go into {1e3 * VolumeM3:0.###} L below {MostPa / 1e5:0} bar absolute")));
+            throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 0, offHigh, $"{total:0.##} mol do not go into {1e3 * VolumeM3:0.###} L below {SpokenAmount.Pressure(MostPa, "0")}"));
         double lnPressure = low == high ? low : Brent.Solve(Off, low, offLow, high, offHigh, 1e-12);
         return flash.TrySolve(TemperatureK, Math.Exp(lnPressure), z) ? (Math.Exp(lnPressure), 1 - flash.VapourFraction()) : (Math.Exp(lnPressure), 0);
     }
@@ -78,7 +79,7 @@ public sealed class RestingGas
         double low = Off(0), high = Off(mostMol);
         if (low >= 0) return 0;
         if (high < 0)
-            throw new SolveException(new SolveReport(SolveStatus.NoSolution, 0, high, FormattableString.Invariant($"{Names[gas]} does not bring the loop to {untilPa / 1e5:0.##} bar absolute: {mostMol:0.##} mol of it only come to {(untilPa + high) / 1e5:0.##} bar")));
+            throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 0, high, $"{Names[gas]} does not bring the loop to {SpokenAmount.Pressure(untilPa, "0.##")}: {mostMol:0.##} mol of it only come to {SpokenAmount.Pressure(untilPa + high, "0.##")}"));
         return Brent.Solve(Off, 0, low, mostMol, high, 1e-13 * mostMol);
     }
 

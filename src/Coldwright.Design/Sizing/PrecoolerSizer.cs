@@ -41,7 +41,7 @@ internal static class PrecoolerSizer
         PrecoolerResult At(double conductance) => PrecoolerLoop.Create(machine with { Evaporator = machine.Evaporator with { ConductanceWPerK = conductance } }, described.Refrigerant, c.Cancel).Solve(load, c.RoomK, false, c.Cancel);
         var best = At(MostWPerK);
         if (best.MixtureOutletK > outlet - SettledK)
-            throw new SolveException(new SolveReport(SolveStatus.NoSolution, 1, best.MixtureOutletK - outlet, FormattableString.Invariant($"an endless evaporator brings the mixture to {best.MixtureOutletK - 273.15:0.#} °C: the precooler's compressor is too small for {outlet - 273.15:0.#} °C")));
+            throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 1, best.MixtureOutletK - outlet, $"an endless evaporator brings the mixture to {SpokenAmount.Celsius(best.MixtureOutletK, "0.#")}: the precooler's compressor is too small for {SpokenAmount.Celsius(outlet, "0.#")}"));
         double Off(double ln) => At(Math.Exp(ln)).MixtureOutletK - outlet;
         double low = Math.Log(LeastWPerK), offLow = Off(low), conductance = offLow <= 0 ? LeastWPerK : Math.Exp(Brent.Solve(Off, low, offLow, Math.Log(MostWPerK), best.MixtureOutletK - outlet, 1e-4));
         var loop = At(conductance);

@@ -55,7 +55,7 @@ public sealed record EnvelopeResult
     /// <summary>Certified flashes that were made.</summary>
     public int Flashes { get; init; }
     /// <summary>What a person must be told: gaps, ends of the equations' range.</summary>
-    public required IReadOnlyList<string> Notes { get; init; }
+    public required IReadOnlyList<EnvelopeNote> Notes { get; init; }
 
     /// <summary>Temperatures (K), ascending, at which lines pass a pressure (Pa).</summary>
     /// <param name="pressurePa">Pa.</param>

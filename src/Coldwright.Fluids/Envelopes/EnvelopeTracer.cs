@@ -29,7 +29,7 @@ public static class EnvelopeTracer
         var critical = CriticalPointFinder.Find(model, fractions, cancel).ToArray();
         var naming = new LineNaming(plane, critical);
         var lines = LineChain.Join([.. naming.JoinToCritical(network.Lines.SelectMany(naming.Name).ToArray())]).OrderBy(l => l.Kind).ThenByDescending(l => l.Points.Count).ToArray();
-        var freezingNotes = new List<string>();
+        var freezingNotes = new List<EnvelopeNote>();
         var freezing = where.Freezing ? FreezingLines.Find(model, fractions, where, cancel, freezingNotes) : [];
         // a critical point is one where a bubble and a dew line meet, or where nothing else is
         critical = [.. critical.Select(c => c with { Stable = c.Stable && (naming.Met.Contains(c) || CriticalPointFinder.StandsAlone(model, fractions, c)) })];

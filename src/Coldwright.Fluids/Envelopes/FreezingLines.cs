@@ -12,9 +12,9 @@ internal static class FreezingLines
     // neighbours further apart than this get others between them
     private const double WideK = 3;
 
-    private sealed record Answer(double PressurePa, FreezingPoint? Point, string? Failure, IReadOnlyList<string> Told);
+    private sealed record Answer(double PressurePa, FreezingPoint? Point, EnvelopeNote? Failure, IReadOnlyList<string> Told);
 
-    public static IReadOnlyList<BoundaryLine> Find(HelmholtzModel model, double[] z, EnvelopeWindow window, CancellationToken cancel, List<string> notes)
+    public static IReadOnlyList<BoundaryLine> Find(HelmholtzModel model, double[] z, EnvelopeWindow window, CancellationToken cancel, List<EnvelopeNote> notes)
     {
         Answer[] Ask(double[] pressures)
         {
@@ -27,8 +27,8 @@ internal static class FreezingLines
         var first = Ask(Spread(window.LowestPa, window.HighestPa, Pressures));
         var more = Ask([.. first.Zip(first.Skip(1)).Where(n => IsWide(n.First, n.Second)).SelectMany(n => Spread(n.First.PressurePa, n.Second.PressurePa, Between + 2)[1..^1])]);
         Answer[] all = [.. first.Concat(more).OrderBy(a => a.PressurePa)];
-        notes.AddRange(all.Select(a => a.Failure).OfType<string>());
-        notes.AddRange(all.SelectMany(a => a.Told).Except(model.Warnings).Distinct());
+        notes.AddRange(all.Select(a => a.Failure).OfType<EnvelopeNote>());
+        notes.AddRange(all.SelectMany(a => a.Told).Except(model.Warnings).Distinct().Select(t => (EnvelopeNote)t));
         return Lines(all);
     }
 
@@ -36,14 +36,14 @@ internal static class FreezingLines
     {
         var freezing = new FreezingModel(model);
         FreezingPoint? point = null;
-        string? failure = null;
+        EnvelopeNote? failure = null;
         try
         {
             point = freezing.FreezingTemperature(pressurePa, z, coldestK);
         }
         catch (SolveException e)
         {
-            failure = FormattableString.Invariant($"the freezing line has a gap at {pressurePa / 1e5:0.00} bar: {e.Report.Advice}");
+            failure = new EnvelopeNote("the freezing line has a gap at ", null, pressurePa, $": {e.Report.Advice}");
         }
         return new Answer(pressurePa, point, failure, freezing.Warnings);
     }

@@ -9,6 +9,9 @@ internal sealed class StartPaths(int count)
     /// <summary>False: every start goes to its own end, for the tests that compare.</summary>
     public bool InUse { get; set; } = true;
 
+    /// <summary>Steps of substitution that starts took so far, the last of each left out; for the tests that count.</summary>
+    public int Steps { get; private set; }
+
     // squared distance in square roots of mole fractions, and relative difference of the density, at which a way is met
     private const double Met = 2e-5, SameDensity = 0.02;
     private const int Capacity = 192;
@@ -35,6 +38,7 @@ internal sealed class StartPaths(int count)
     public bool Meets(PhaseBuffer trial, out double end)
     {
         end = 0;
+        Steps++;
         if (_points == Capacity || !InUse) return false;
         Span<double> here = _roots.AsSpan(_points * count, count);
         for (int i = 0; i < count; i++) here[i] = Math.Sqrt(trial.X[i]);

@@ -9,7 +9,7 @@ public sealed record BleedInput
     public required double BoreM { get; init; }
     /// <summary>Length of a capillary, m, 0..20; 0 is an orifice.</summary>
     public double LengthM { get; init; }
-    /// <summary>Discharge coefficient of an orifice, 0.3..1; 0.8 for a small square-edged one with choked flow is common practice.</summary>
+    /// <summary>Discharge coefficient of an orifice, 0.3..1; 0.8 for a small square-edged one with choked flow: our assumption.</summary>
     public double DischargeCoefficient { get; init; } = 0.8;
     /// <summary>Viscosity of the gas in a capillary, Pa s, 1e-6..1e-3; matters little in turbulent flow.</summary>
     public double GasViscosityPaS { get; init; } = 1.3e-5;

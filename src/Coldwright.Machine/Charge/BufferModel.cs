@@ -1,6 +1,7 @@
 using Coldwright.Fluids.EquationsOfState;
 using Coldwright.Machine.Compression;
 using Coldwright.Numerics.Roots;
+using Coldwright.Quantities;
 
 namespace Coldwright.Machine.Charge;
 
@@ -30,7 +31,7 @@ public sealed record BufferResult
     /// <summary>(In - out)/out at the steady state.</summary>
     public required double MassBalanceError { get; init; }
     /// <summary>What a person must be told.</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    public required IReadOnlyList<Spoken> Warnings { get; init; }
 }
 
 /// <summary>
@@ -76,10 +77,10 @@ public sealed class BufferModel
         double slope = (Out(b) - In(b) - Out(a) + In(a)) / (b - a);
         double constant = slope > 0 ? _input.VolumeM3 * gas.Compliance(pressure) / slope : double.PositiveInfinity;
         double tenth = suctionPressurePa + 0.1 * (highPressurePa - suctionPressurePa);
-        var warnings = new List<string>(_model.Warnings);
-        if (gas.WetAbovePa is { } wet) warnings.Add(FormattableString.Invariant(
-            $"buffer: heavy components condense in it at {_input.TemperatureK:0.#} K from about {wet / 1e5:0.#} bar absolute; it then holds back more of them than of the rest"));
-        if (opening >= 1) warnings.Add(FormattableString.Invariant($"buffer: the unloading valve is fully open at {highPressurePa / 1e5:0.##} bar absolute; the high side can rise further"));
+        List<Spoken> warnings = [.. _model.Warnings];
+        if (gas.WetAbovePa is { } wet) warnings.Add(Spoken.Of(
+            $"buffer: heavy components condense in it at {SpokenAmount.Temperature(_input.TemperatureK, "0.#")} from about {SpokenAmount.Pressure(wet, "0.#")}; it then holds back more of them than of the rest"));
+        if (opening >= 1) warnings.Add(Spoken.Of($"buffer: the unloading valve is fully open at {SpokenAmount.Pressure(highPressurePa, "0.##")}; the high side can rise further"));
         return new BufferResult
         {
             PressurePa = pressure,

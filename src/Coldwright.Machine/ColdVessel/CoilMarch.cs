@@ -2,6 +2,7 @@ using Coldwright.Machine.Recuperation;
 using Coldwright.Machine.Streams;
 using Coldwright.Numerics;
 using Coldwright.Numerics.Roots;
+using Coldwright.Quantities;
 
 namespace Coldwright.Machine.ColdVessel;
 
@@ -119,8 +120,8 @@ internal sealed class CoilMarch
     {
         if (!_in.Options.PressureDrop) return p;
         if (p - loss > LeastPressureShare * _in.Mixture.PressurePa) return p - loss;
-        throw new SolveException(new SolveReport(SolveStatus.NoSolution, 0, loss, FormattableString.Invariant(
-            $"the mixture loses more than {100 * (1 - LeastPressureShare):0} % of its {_in.Mixture.PressurePa / 1e5:0.###} bar absolute in the coil: {_massFlow * 1e3:0.###} g/s is too much for a bore of {_in.Coil.BoreM * 1e3:0.##} mm; take a wider tube, or two in parallel")));
+        throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 0, loss, 
+            $"the mixture loses more than {100 * (1 - LeastPressureShare):0} % of its {SpokenAmount.Pressure(_in.Mixture.PressurePa, "0.###")} in the coil: {_massFlow * 1e3:0.###} g/s is too much for a bore of {_in.Coil.BoreM * 1e3:0.##} mm; take a wider tube, or two in parallel"));
     }
 
     private LocalAnswer Local(in StreamPoint point, double heatPerLength) =>

@@ -44,9 +44,9 @@ public sealed record ColdCoilGeometry
     public string Material { get; init; } = "copper-dhp";
     /// <summary>Roughness of the bore, m, 0 to 1e-4.</summary>
     public double RoughnessM { get; init; } = RecuperatorGeometry.DrawnTubeRoughnessM;
-    /// <summary>Width of the solder between tube and vessel, m, above 0 to half the tube's circumference; used for a coil around the vessel. Default 2 mm (common practice).</summary>
+    /// <summary>Width of the solder between tube and vessel, m, above 0 to half the tube's circumference; used for a coil around the vessel. Default 2 mm (our assumption).</summary>
     public double BondWidthM { get; init; } = 2e-3;
-    /// <summary>Mean thickness of the solder, m, 0 to 5e-3. Default 0.2 mm (common practice).</summary>
+    /// <summary>Mean thickness of the solder, m, 0 to 5e-3. Default 0.2 mm (our assumption).</summary>
     public double BondThicknessM { get; init; } = 0.2e-3;
     /// <summary>Conductivity of the solder, W/(m K), 1 to 500.</summary>
     public double BondConductivity { get; init; } = SideBySideGeometry.SoftSolderConductivity;

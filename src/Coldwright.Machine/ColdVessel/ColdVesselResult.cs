@@ -1,4 +1,5 @@
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 
 namespace Coldwright.Machine.ColdVessel;
 
@@ -67,7 +68,7 @@ public sealed record ColdVesselResult
     /// <summary>Along the tube from where the mixture enters.</summary>
     public required IReadOnlyList<CoilStation> Profile { get; init; }
     /// <summary>What a person must be told.</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    public required IReadOnlyList<Spoken> Warnings { get; init; }
     /// <summary>What the solver did.</summary>
     public required SolveReport Report { get; init; }
 }

@@ -8,14 +8,14 @@ public static class FreeConvection
     /// <summary>Source and uncertainty of <see cref="HorizontalCylinder"/>.</summary>
     public static Correlation HorizontalCylinderCorrelation { get; } = new(
         "Churchill-Chu (1975) free convection round a horizontal cylinder",
-        "S. W. Churchill, H. H. S. Chu, Int. J. Heat Mass Transfer 18, 1975, 1049-1053; uncertainty: common practice",
+        "S. W. Churchill, H. H. S. Chu, Int. J. Heat Mass Transfer 18, 1975, 1049-1053; uncertainty: our assumption",
         0.15,
         "Rayleigh number on the diameter 1e-5 to 1e12, any Prandtl number; single tube");
 
     /// <summary>Source and uncertainty of <see cref="VerticalPlate"/>.</summary>
     public static Correlation VerticalPlateCorrelation { get; } = new(
         "Churchill-Chu (1975) free convection along a vertical plate",
-        "S. W. Churchill, H. H. S. Chu, Int. J. Heat Mass Transfer 18, 1975, 1323-1329; uncertainty: common practice",
+        "S. W. Churchill, H. H. S. Chu, Int. J. Heat Mass Transfer 18, 1975, 1323-1329; uncertainty: our assumption",
         0.15,
         "Rayleigh number on the height up to 1e12, any Prandtl number");
 

@@ -2,6 +2,7 @@ using Coldwright.Fluids.PhaseEquilibrium;
 using Coldwright.Fluids.States;
 using Coldwright.Fluids.Transport;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 
 namespace Coldwright.Machine.ColdVessel;
 
@@ -69,8 +70,8 @@ internal sealed class ProductSource(Flash flash, TransportModel transport, doubl
     {
         var state = flash.TrySolve(temperatureK, pressurePa, z, warm) ? flash.State() : flash.TemperaturePressure(temperatureK, pressurePa, z);
         if (liquid is null && state.Phases.Count > 1)
-            throw new SolveException(new SolveReport(SolveStatus.Outside, 0, double.NaN, FormattableString.Invariant(
-                $"the product splits into {state.PhaseNames} at {temperatureK:0.##} K and {pressurePa / 1e5:0.###} bar absolute, above the mean critical pressure of its components; no model of the cold vessel covers that: lower its pressure")));
+            throw new SolveException(SolveReport.Telling(SolveStatus.Outside, 0, double.NaN, 
+                $"the product splits into {state.PhaseNames} at {SpokenAmount.Temperature(temperatureK, "0.##")} and {SpokenAmount.Pressure(pressurePa, "0.###")}, above the mean critical pressure of its components; no model of the cold vessel covers that: lower its pressure"));
         return Of(temperatureK, liquid is true ? state.Phases[^1] : state.Phases[0]);
     }
 

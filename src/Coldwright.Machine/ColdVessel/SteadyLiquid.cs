@@ -1,5 +1,6 @@
 using Coldwright.Numerics;
 using Coldwright.Numerics.Roots;
+using Coldwright.Quantities;
 
 namespace Coldwright.Machine.ColdVessel;
 
@@ -52,8 +53,8 @@ internal static class SteadyLiquid
         runs += count;
         if (to == bubble && atTo <= 0) return bubble;
         if (to == from)
-            throw new SolveException(new SolveReport(SolveStatus.NoSolution, count, atTo, FormattableString.Invariant(
-                $"the liquid would be cooled below {to:0.##} K, the end of its table; it freezes at {product.FreezingK:0.##} K and the mixture enters at {inlet:0.##} K: a lower level, a warmer mixture or a higher vessel pressure is needed")));
+            throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, count, atTo, 
+                $"the liquid would be cooled below {SpokenAmount.Temperature(to, "0.##")}, the end of its table; it freezes at {SpokenAmount.Temperature(product.FreezingK, "0.##")} and the mixture enters at {SpokenAmount.Temperature(inlet, "0.##")}: a lower level, a warmer mixture or a higher vessel pressure is needed"));
         count = 0;
         // a guess comes from the solves of the band, where a microkelvin is plenty
         double root = Brent.Solve(Excess, to, atTo, from, atFrom, (guessed ? 1e-8 : 1e-12) * bubble);

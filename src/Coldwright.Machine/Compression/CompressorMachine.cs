@@ -17,7 +17,7 @@ public sealed record CompressorMachine
     public double? RatedShaftPowerW { get; init; }
     /// <summary>Single-phase supply voltage, V, 50..700; null leaves the current out.</summary>
     public double? SupplyVoltageV { get; init; }
-    /// <summary>Power factor, 0.3..1; 0.9 is common practice for a motor with a run capacitor.</summary>
+    /// <summary>Power factor, 0.3..1; 0.9 for a motor with a run capacitor: our assumption.</summary>
     public double PowerFactor { get; init; } = 0.9;
     /// <summary>Heat from the shell to the room.</summary>
     public ShellCooling Cooling { get; init; } = new();

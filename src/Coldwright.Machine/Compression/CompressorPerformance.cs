@@ -1,4 +1,5 @@
 using Coldwright.Fluids.States;
+using Coldwright.Quantities;
 
 namespace Coldwright.Machine.Compression;
 
@@ -71,5 +72,5 @@ public sealed record CompressorPerformance
     /// <summary>Each limit with how near it is.</summary>
     public required IReadOnlyList<LimitFinding> Limits { get; init; }
     /// <summary>What a person must be told.</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    public required IReadOnlyList<Spoken> Warnings { get; init; }
 }

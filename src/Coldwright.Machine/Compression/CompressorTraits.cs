@@ -44,7 +44,7 @@ public sealed record CompressorTraits
     public double PowerUncertainty { get; init; } = 0.12;
     /// <summary>Where the numbers come from.</summary>
     public string Provenance { get; init; } =
-        "common practice, no published source: lumped values chosen by us so that volumetric and overall efficiencies fall in the usual bands of hermetic machines";
+        "our assumption: lumped values chosen by us so that volumetric and overall efficiencies fall in the usual bands of hermetic machines";
 
     /// <summary>The usual machine of a kind: refrigerator and room-air-conditioner sizes, 3 to 40 cm3 per revolution.</summary>
     public static CompressorTraits For(CompressorKind kind) => kind == CompressorKind.Rotary

@@ -1,5 +1,6 @@
 using Coldwright.Fluids.Substances;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 
 namespace Coldwright.Machine.Compression;
 
@@ -89,8 +90,8 @@ internal sealed class CylinderCycle(CompressorMachine machine, GasPath gas, doub
             }
             _mixing.Next(_x, _g);
         }
-        throw new SolveException(new SolveReport(SolveStatus.NotConverged, MostRounds, _g[0] - _x[0], FormattableString.Invariant(
-            $"compressor: leak and port losses did not settle between {suction.PressurePa / 1e5:0.###} and {dischargePa / 1e5:0.###} bar absolute (leak share {_x[0]:0.###}); the point is close to where nothing is delivered")));
+        throw new SolveException(SolveReport.Telling(SolveStatus.NotConverged, MostRounds, _g[0] - _x[0], 
+            $"compressor: leak and port losses did not settle between {SpokenAmount.Pressure(suction.PressurePa, "0.###")} and {SpokenAmount.Pressure(dischargePa, "0.###")} (leak share {_x[0]:0.###}); the point is close to where nothing is delivered"));
     }
 
     // rho u^2/2 at the mean velocity through the port, Pa
@@ -100,6 +101,6 @@ internal sealed class CylinderCycle(CompressorMachine machine, GasPath gas, doub
         return 0.5 * massDensity * velocity * velocity;
     }
 
-    private static SolveException NothingDelivered(GasPoint suction, double dischargePa, string why) => new(new SolveReport(SolveStatus.NoSolution, 0, double.NaN,
-        FormattableString.Invariant($"compressor: it delivers nothing from {suction.PressurePa / 1e5:0.###} to {dischargePa / 1e5:0.###} bar absolute (ratio {dischargePa / suction.PressurePa:0.#}): {why}; lower the discharge pressure or raise the suction")));
+    private static SolveException NothingDelivered(GasPoint suction, double dischargePa, string why) => new(SolveReport.Telling(SolveStatus.NoSolution, 0, double.NaN,
+        $"compressor: it delivers nothing from {SpokenAmount.Pressure(suction.PressurePa, "0.###")} to {SpokenAmount.Pressure(dischargePa, "0.###")} (ratio {dischargePa / suction.PressurePa:0.#}): {why}; lower the discharge pressure or raise the suction"));
 }

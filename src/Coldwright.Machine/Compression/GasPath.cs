@@ -2,6 +2,7 @@ using Coldwright.Fluids.EquationsOfState;
 using Coldwright.Fluids.PhaseEquilibrium;
 using Coldwright.Fluids.States;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 
 namespace Coldwright.Machine.Compression;
 
@@ -82,8 +83,8 @@ internal sealed class GasPath(Flash flash, double[] z)
             (point, f) = (next, g);
             if (stalled && Math.Abs(f) < 1e-10 * scale) return point;
         }
-        throw new SolveException(new SolveReport(SolveStatus.NotConverged, MostSteps, f, FormattableString.Invariant(
-            $"compressor: no gas state at {p / 1e5:0.###} bar absolute with {(enthalpy ? "enthalpy" : "entropy")} {target:0.####}: last tried {point.TemperatureK:0.###} K")));
+        throw new SolveException(SolveReport.Telling(SolveStatus.NotConverged, MostSteps, f, 
+            $"compressor: no gas state at {SpokenAmount.Pressure(p, "0.###")} with {(enthalpy ? "enthalpy" : "entropy")} {target:0.####}: last tried {SpokenAmount.Temperature(point.TemperatureK, "0.###")}"));
     }
 
     private static GasPoint Read(Flash f) => new(f.TemperatureK, f.PressurePa, f.Density(), f.Enthalpy(), f.Entropy());

@@ -3,6 +3,7 @@ using Coldwright.Fluids.PhaseEquilibrium;
 using Coldwright.Fluids.States;
 using Coldwright.Numerics;
 using Coldwright.Numerics.Roots;
+using Coldwright.Quantities;
 
 namespace Coldwright.Machine.Compression;
 
@@ -80,8 +81,8 @@ public sealed class HermeticCompressor
         catch (SolveException e) when (!e.Message.StartsWith("compressor", StringComparison.Ordinal))
         {
             // a flash inside: say which part asked for it, and where
-            throw new SolveException(e.Report with { Advice = FormattableString.Invariant(
-                $"compressor from {duty.SuctionPressurePa / 1e5:0.###} to {duty.DischargePressurePa / 1e5:0.###} bar absolute, suction at {duty.SuctionTemperatureK:0.#} K: {e.Report.Advice}") });
+            throw new SolveException(e.Report.Telling(
+                $"compressor from {SpokenAmount.Pressure(duty.SuctionPressurePa, "0.###")} to {SpokenAmount.Pressure(duty.DischargePressurePa, "0.###")}, suction at {SpokenAmount.Temperature(duty.SuctionTemperatureK, "0.#")}: {e.Report.Told}"));
         }
         finally
         {
@@ -133,8 +134,8 @@ public sealed class HermeticCompressor
         double high = Math.Max(duty.SuctionTemperatureK, duty.RoomTemperatureK) + 40, fHigh = Surplus(high);
         while (fHigh > 0)
         {
-            if (high > 900) throw new SolveException(new SolveReport(SolveStatus.NoSolution, 0, fHigh, FormattableString.Invariant(
-                $"compressor: the shell finds no balance below {high:0} K; {fHigh:0.#} W remain. Lower the pressure ratio or cool the shell")));
+            if (high > 900) throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 0, fHigh, 
+                $"compressor: the shell finds no balance below {SpokenAmount.Temperature(high, "0")}; {fHigh:0.#} W remain. Lower the pressure ratio or cool the shell"));
             (low, fLow) = (high, fHigh);
             fHigh = Surplus(high += 60);
         }
@@ -199,17 +200,17 @@ public sealed class HermeticCompressor
         };
     }
 
-    private List<string> Warnings(FluidState suction, FluidState discharge, CylinderState at, double load, IReadOnlyList<LimitFinding> limits)
+    private List<Spoken> Warnings(FluidState suction, FluidState discharge, CylinderState at, double load, IReadOnlyList<LimitFinding> limits)
     {
-        var said = new List<string>(_flash.Model.Warnings);
-        foreach (var finding in limits.Where(f => f.Exceeded)) said.Add($"compressor: {finding}");
-        if (HasLiquid(suction)) said.Add(FormattableString.Invariant(
-            $"compressor: the suction carries liquid ({1 - suction.VapourFraction:0.###} mol/mol at {suction.TemperatureK:0.#} K); it washes the oil away and can break a valve"));
+        List<Spoken> said = [.. _flash.Model.Warnings];
+        foreach (var finding in limits.Where(f => f.Exceeded)) said.Add(Spoken.Of($"compressor: {finding.Sentence}"));
+        if (HasLiquid(suction)) said.Add(Spoken.Of(
+            $"compressor: the suction carries liquid ({1 - suction.VapourFraction:0.###} mol/mol at {SpokenAmount.Temperature(suction.TemperatureK, "0.#")}); it washes the oil away and can break a valve"));
         if (HasLiquid(discharge)) said.Add("compressor: part of the gas is liquid at the discharge port");
         if (_machine.ShaftSpeedRevPerS is null && load > 2) said.Add(FormattableString.Invariant(
-            $"compressor: the motor would carry {load:0.#} times its rating; beyond about 2 an induction motor stalls (common practice)"));
+            $"compressor: the motor would carry {load:0.#} times its rating; beyond about 2 an induction motor stalls (our assumption)"));
         foreach (var s in _flash.Model.Substances.Where(s => at.Compressed.TemperatureK > s.MaximumTemperatureK))
-            said.Add(FormattableString.Invariant($"compressor: {at.Compressed.TemperatureK:0} K is above the range of the equation of {s.Name} ({s.MaximumTemperatureK:0} K)"));
+            said.Add(Spoken.Of($"compressor: {SpokenAmount.Temperature(at.Compressed.TemperatureK, "0")} is above the range of the equation of {s.Name} ({SpokenAmount.Temperature(s.MaximumTemperatureK, "0")})"));
         return said;
     }
 

@@ -2,6 +2,7 @@ using Coldwright.Fluids.EquationsOfState;
 using Coldwright.Fluids.PhaseEquilibrium;
 using Coldwright.Fluids.States;
 using Coldwright.Numerics.Roots;
+using Coldwright.Quantities;
 
 namespace Coldwright.Machine.Compression;
 
@@ -11,9 +12,9 @@ namespace Coldwright.Machine.Compression;
 /// </summary>
 public sealed class MappedCompressor
 {
-    // where the mean shell temperature lies between suction and discharge gas; common practice
+    // where the mean shell temperature lies between suction and discharge gas; our assumption
     private const double RotaryShell = 1, ReciprocatingShell = 0.6;
-    // one standard deviation of carrying an efficiency from one gas to another; common practice
+    // one standard deviation of carrying an efficiency from one gas to another; our assumption
     private const double Transfer = 0.07;
 
     private readonly TranslatedMap _map;
@@ -94,20 +95,21 @@ public sealed class MappedCompressor
 
     private double ToRoom(double shellK, double roomK) => _machine.Cooling.HeatToRoom(shellK, roomK, _machine.ShellAreaM2);
 
-    private List<string> Warnings(CompressorDuty duty, double ratio, IReadOnlyList<LimitFinding> limits)
+    private List<Spoken> Warnings(CompressorDuty duty, double ratio, IReadOnlyList<LimitFinding> limits)
     {
-        var said = new List<string>(_flash.Model.Warnings);
-        said.AddRange(_map.Warnings);
-        foreach (var finding in limits.Where(f => f.Exceeded)) said.Add($"compressor: {finding}");
+        List<Spoken> said = [.. _flash.Model.Warnings, .. _map.Warnings];
+        foreach (var finding in limits.Where(f => f.Exceeded)) said.Add(Spoken.Of($"compressor: {finding.Sentence}"));
         var range = _map.VolumeFlow;
         if (ratio < range.LowestRatio || ratio > range.HighestRatio) said.Add(FormattableString.Invariant(
             $"compressor: pressure ratio {ratio:0.##} is outside the rating sheet's {range.LowestRatio:0.##} to {range.HighestRatio:0.##}; the efficiencies of its end are used"));
         var (lowPa, highPa) = _map.SuctionPressureRange;
-        if (duty.SuctionPressurePa < lowPa || duty.SuctionPressurePa > highPa) said.Add(FormattableString.Invariant(
-            $"compressor: suction pressure {duty.SuctionPressurePa / 1e5:0.##} bar absolute is outside the rating sheet's {lowPa / 1e5:0.##} to {highPa / 1e5:0.##} bar"));
+        if (duty.SuctionPressurePa < lowPa || duty.SuctionPressurePa > highPa) said.Add(Spoken.Of(
+            $"compressor: suction pressure {Absolute(duty.SuctionPressurePa)} is outside the rating sheet's {Absolute(lowPa)} to {Absolute(highPa)}"));
         said.Add("compressor: efficiencies rated on one refrigerant are used on another gas at equal pressure ratio; what differs in clearance, leak and heating is only in the band");
         return said;
     }
+
+    private static SpokenAmount Absolute(double pressurePa) => SpokenAmount.Pressure(pressurePa, "0.##");
 
     private static GasPoint Point(FluidState s) => new(s.TemperatureK, s.PressurePa, s.MolarDensity, s.MolarEnthalpy, s.MolarEntropy);
 }

@@ -1,4 +1,5 @@
 using Coldwright.Numerics.Roots;
+using Coldwright.Quantities;
 
 namespace Coldwright.Machine.Compression;
 
@@ -10,7 +11,7 @@ namespace Coldwright.Machine.Compression;
 /// <param name="Performance">At the rating conditions.</param>
 /// <param name="Warnings">What a person must be told.</param>
 public sealed record CalibratedCompressor(CompressorMachine Machine, double LossScale, double CoolingCapacityW, double ElectricalPowerW,
-    CompressorPerformance Performance, IReadOnlyList<string> Warnings);
+    CompressorPerformance Performance, IReadOnlyList<Spoken> Warnings);
 
 /// <summary>
 /// Fits the two numbers that a nameplate can settle: the displacement to the capacity, and the scale of friction and
@@ -18,11 +19,12 @@ public sealed record CalibratedCompressor(CompressorMachine Machine, double Loss
 /// </summary>
 public static class NameplateCalibration
 {
-    /// <summary>Flow uncertainty after the fit, one standard deviation; common practice.</summary>
+    /// <summary>Flow uncertainty after the fit, one standard deviation; our assumption.</summary>
     public const double FlowUncertainty = 0.05;
-    /// <summary>Power uncertainty after the fit, one standard deviation; common practice.</summary>
+    /// <summary>Power uncertainty after the fit, one standard deviation; our assumption.</summary>
     public const double PowerUncertainty = 0.07;
-    private const double LeastScale = 0.1, MostScale = 5, UsualLow = 0.5, UsualHigh = 2;
+    private const double LeastScale = 0.1, MostScale = 5, UsualLow = 0.5, UsualHigh = 2, CapacityMet = 1e-10, PowerMet = 2e-11;
+    private const int MostTrials = 20;
 
     /// <summary>The fit.</summary>
     /// <param name="capacityW">Rated cooling capacity, W.</param>
@@ -53,23 +55,21 @@ public static class NameplateCalibration
         if (low > 0 || high < 0)
             throw new ArgumentException(FormattableString.Invariant(
                 $"{nameof(powerW)} is {powerW:0.#} W; with {capacityW:0.#} W of cooling on {refrigerant} a {machine.Traits.Kind.ToString().ToLowerInvariant()} machine takes from {(low + wanted) * capacityW:0.#} to {(high + wanted) * capacityW:0.#} W. Is the power that of the compressor alone, and are the rating conditions those of the sheet?"), nameof(powerW));
-        double found = Brent.Solve(Off, Math.Log(LeastScale), low, Math.Log(MostScale), high, 1e-3), step = 1e-3;
-        // the last digits with the displacement matched at every trial: secant
-        double Exact(double logScale)
+        double found = Brent.Solve(Off, Math.Log(LeastScale), low, Math.Log(MostScale), high, 1e-3);
+        // the last digits of both at once: capacity goes with the displacement, power over capacity with the losses, and what is left over corrects that
+        double slope = (high - low) / Math.Log(MostScale / LeastScale), before = double.NaN, ratioBefore = double.NaN;
+        for (int i = 0; ; i++)
         {
-            best = NameplateDisplacement.Match(capacityW, cycle, best.Machine with { Traits = machine.Traits with { LossScale = Math.Exp(logScale) } }, conditions, cancel);
-            return best.Performance.ElectricalPowerW / powerW - 1;
-        }
-
-        double before = found + step, offBefore = Exact(before), off = Exact(found);
-        for (int i = 0; i < 12 && Math.Abs(off) > 1e-11 && off != offBefore; i++)
-        {
-            double next = found - off * (found - before) / (off - offBefore);
-            (before, offBefore, found) = (found, off, next);
-            off = Exact(found);
+            double ratio = Off(found);
+            // the displacement has just been matched to the run before it
+            if (i > 0 && Math.Abs(best.CapacityW / capacityW - 1) < CapacityMet && Math.Abs(best.Performance.ElectricalPowerW / powerW - 1) < PowerMet) break;
+            if (i == MostTrials) break;
+            if (i > 0 && found != before && ratio != ratioBefore) slope = (ratio - ratioBefore) / (found - before);
+            (before, ratioBefore) = (found, ratio);
+            found -= ratio / slope;
         }
         double scale = Math.Exp(found);
-        var warnings = new List<string>(best.Performance.Warnings);
+        List<Spoken> warnings = [.. best.Performance.Warnings];
         if (scale is < UsualLow or > UsualHigh)
             warnings.Add(FormattableString.Invariant($"the rated power asks for friction and motor losses {scale:0.##} times the usual ones: the nameplate may mean other conditions or another kind of machine"));
         var fitted = best.Machine with

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 
 namespace Coldwright.Machine.Compression;
 
@@ -13,7 +14,7 @@ namespace Coldwright.Machine.Compression;
 /// <param name="Assumptions">In words: what was assumed and its spread.</param>
 /// <param name="Warnings">What a person must be told.</param>
 public sealed record DisplacementEstimate(CompressorMachine Machine, double DisplacementM3, double LowM3, double HighM3, double CoolingCapacityW,
-    CompressorPerformance Performance, IReadOnlyList<string> Assumptions, IReadOnlyList<string> Warnings);
+    CompressorPerformance Performance, IReadOnlyList<string> Assumptions, IReadOnlyList<Spoken> Warnings);
 
 /// <summary>
 /// Displacement from a rated cooling capacity. Two different ratings exist and are asked apart: that of a whole appliance, whose
@@ -55,7 +56,7 @@ public static class NameplateDisplacement
         double v = sized.DisplacementM3, spread = machine.Traits.FlowUncertainty;
         double below = Math.Sqrt(Math.Pow(v / small - 1, 2) + spread * spread), above = Math.Sqrt(Math.Pow(large / v - 1, 2) + spread * spread);
         string said = string.Create(CultureInfo.InvariantCulture,
-            $"appliance rating on {refrigerant}, conditions assumed (common practice, no published source): evaporating {C(assumptions.EvaporatingK):0.#} C (+-{e:0.#} K), condensing {C(assumptions.CondensingK):0.#} C ({C(assumptions.CondensingLowK):0.#} to {C(assumptions.CondensingHighK):0.#} C), dew points; useful superheat {assumptions.UsefulSuperheatK:0.#} K, {assumptions.LineSuperheatK:0.#} K more to the compressor, subcooling {assumptions.SubcoolingK:0.#} K, indoor fan {assumptions.IndoorFanW:0} W");
+            $"appliance rating on {refrigerant}, conditions assumed by us: evaporating {C(assumptions.EvaporatingK):0.#} C (+-{e:0.#} K), condensing {C(assumptions.CondensingK):0.#} C ({C(assumptions.CondensingLowK):0.#} to {C(assumptions.CondensingHighK):0.#} C), dew points; useful superheat {assumptions.UsefulSuperheatK:0.#} K, {assumptions.LineSuperheatK:0.#} K more to the compressor, subcooling {assumptions.SubcoolingK:0.#} K, indoor fan {assumptions.IndoorFanW:0} W");
         return new DisplacementEstimate(sized, v, v / (1 + below), v * (1 + above), capacity - assumptions.IndoorFanW, performance, [said, .. cycle.Notes, machine.Traits.Provenance], performance.Warnings);
     }
 

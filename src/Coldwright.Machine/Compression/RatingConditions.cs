@@ -43,11 +43,11 @@ public sealed record RatingConditions
 /// </summary>
 public sealed record ApplianceAssumptions
 {
-    /// <summary>Evaporating, K; 10 C is common practice for room coolers.</summary>
+    /// <summary>Evaporating, K; 10 C for room coolers: our assumption.</summary>
     public double EvaporatingK { get; init; } = 283.15;
     /// <summary>The evaporating temperature may be this much lower or higher, K, 0..15.</summary>
     public double EvaporatingSpreadK { get; init; } = 3;
-    /// <summary>Condensing, K; 48 C is common practice for room coolers.</summary>
+    /// <summary>Condensing, K; 48 C for room coolers: our assumption.</summary>
     public double CondensingK { get; init; } = 321.15;
     /// <summary>Lowest condensing temperature to reckon with, K.</summary>
     public double CondensingLowK { get; init; } = 318.15;

@@ -14,7 +14,7 @@ public sealed record ShellCooling
     public double? HeightM { get; init; }
     /// <summary>Air speed across the shell, m/s, 0..20; 0 is still air.</summary>
     public double FanAirSpeedMPerS { get; init; }
-    /// <summary>Emissivity, 0..1; black paint 0.9 (common practice).</summary>
+    /// <summary>Emissivity, 0..1; black paint 0.9 (our assumption).</summary>
     public double Emissivity { get; init; } = 0.9;
     /// <summary>Conductance to the room that replaces all of this, W/K, 0..1000 (a water jacket, a measured cool-down); null: estimated.</summary>
     public double? ConductanceWPerK { get; init; }

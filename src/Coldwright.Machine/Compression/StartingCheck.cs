@@ -45,7 +45,7 @@ public sealed record StartingResult(StartingVerdict Verdict, double BreakawayTor
 
 /// <summary>
 /// Does the motor start against the standstill pressures? Two questions: the first turn against the pressure difference
-/// with the torque at rest, and the run-up against dense gas with the breakdown torque. Estimates: common practice, no published
+/// with the torque at rest, and the run-up against dense gas with the breakdown torque. Estimates: our assumptions, no published
 /// source; the verdict has a band of +-30 % in torque.
 /// </summary>
 public static class StartingCheck
@@ -97,7 +97,7 @@ public static class StartingCheck
             [
                 FormattableString.Invariant($"the first turn takes {breakaway:0.##} N m against {difference / 1e5:0.##} bar of difference; {motor} has {atStandstill:0.##} N m at rest ({locked:0.#} times its rated torque at {voltage:0.##} of its voltage)"),
                 FormattableString.Invariant($"the run-up takes {pullUp:0.##} N m with the suction still at {low / 1e5:0.##} bar absolute and twice that ahead; the motor has {atSpeed:0.##} N m at most ({breakdown:0.#} times rated)"),
-                FormattableString.Invariant($"rated torque {rated:0.##} N m is {(machine.RatedShaftPowerW is null ? "estimated from the displacement" : "from the rated shaft power")}; torque factors are common practice, no published source; within +-{100 * Band:0} % the verdict is doubtful"),
+                FormattableString.Invariant($"rated torque {rated:0.##} N m is {(machine.RatedShaftPowerW is null ? "estimated from the displacement" : "from the rated shaft power")}; torque factors are our assumptions; within +-{100 * Band:0} % the verdict is doubtful"),
             ]);
     }
 }

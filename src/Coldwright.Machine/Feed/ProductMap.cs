@@ -1,5 +1,6 @@
 using Coldwright.Fluids.EquationsOfState;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 
 namespace Coldwright.Machine.Feed;
 
@@ -62,7 +63,7 @@ public sealed class ProductMap
             saturation.Begin(main.Saturation.Pressure.At(t));
             if (Row(saturation, t, fractions) is not { } row)
             {
-                if (rows.Count < 8) throw new SolveException(new SolveReport(SolveStatus.NoSolution, rows.Count, t, FormattableString.Invariant($"{main.Name} has no saturation at {t:0.##} K")));
+                if (rows.Count < 8) throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, rows.Count, t, $"{main.Name} has no saturation at {SpokenAmount.Temperature(t, "0.##")}"));
                 break;
             }
             rows.Add(row);

@@ -25,8 +25,7 @@ public sealed record ProductPurity(Composition Mixture, IReadOnlyList<(string Na
         var condensing = known.Where(p => !_freezing.Contains(p.Key)).ToDictionary(p => p.Key, p => p.Value);
         if (rest > LeastShare)
         {
-            // Our assumption, on the side of caution where it can matter: in nitrogen and argon the unknown rest may be oxygen.
-            string other = gas is "nitrogen" or "argon" ? "oxygen" : gas == "oxygen" ? "argon" : "nitrogen";
+            string other = Rest(gas, known.ContainsKey("oxygen"));
             condensing[other] = condensing.GetValueOrDefault(other) + rest;
             said.Add(FormattableString.Invariant($"{1e6 * rest:0.#} ppm of the {gas} are not named in the shop file: taken as {other}; add what its certificate says (oxygen, argon, nitrogen, water, carbon-dioxide)"));
         }
@@ -36,4 +35,29 @@ public sealed record ProductPurity(Composition Mixture, IReadOnlyList<(string Na
         return new(new Composition([gas, .. kept.Select(p => p.Key)], [1 - sum, .. kept.Select(p => p.Value)]),
             [.. _freezing.Where(known.ContainsKey).Select(n => (n, known[n]))], said);
     }
+
+    /// <summary>
+    /// Oxygen in the gas, mol/mol, and whether it is only the most that there can be, because nothing but the purity is known; null when not even that is, or when the gas is oxygen itself.
+    /// A label's purity bounds it: specifications of nitrogen count argon as nitrogen and let all of the rest be oxygen (A-A-59155, 2003, table A: 99.95 % with at most 0.05 % of oxygen, 99.50 %
+    /// with 0.50 %; USP 32, Nitrogen: 99.0 % with 1.0 %).
+    /// </summary>
+    /// <param name="gas">Canonical name of the product.</param>
+    /// <param name="shop">The shop; null when there is none.</param>
+    public static (double MoleFraction, bool IsMost)? Oxygen(string gas, ShopDescription? shop)
+    {
+        if (shop is null || gas == "oxygen") return null;
+        if (shop.GasImpurities.TryGetValue(gas, out var known) && known.TryGetValue("oxygen", out double named)) return (named, false);
+        if (!shop.GasPurity.TryGetValue(gas, out double purity)) return null;
+        return (Math.Max(0, 1 - purity - (known?.Values.Sum() ?? 0)), true);
+    }
+
+    // Our assumption, on the side of caution where it can matter: in nitrogen and argon the unknown rest may be oxygen. Where the oxygen is named it is none;
+    // of air's gases the one that boils nearest to it is left then.
+    private static string Rest(string gas, bool oxygenIsNamed) => gas switch
+    {
+        "nitrogen" => oxygenIsNamed ? "argon" : "oxygen",
+        "argon" => oxygenIsNamed ? "nitrogen" : "oxygen",
+        "oxygen" => "argon",
+        _ => "nitrogen",
+    };
 }

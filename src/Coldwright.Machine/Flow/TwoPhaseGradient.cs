@@ -12,14 +12,14 @@ public static class TwoPhaseGradient
     /// <summary>Source and uncertainty of <see cref="MuellerSteinhagenHeck(double, double, double, double, double, double, double, double, double)"/>.</summary>
     public static Correlation MuellerSteinhagenHeckCorrelation { get; } = new(
         "Mueller-Steinhagen and Heck (1986) two-phase friction",
-        "H. Mueller-Steinhagen, K. Heck, Chem. Eng. Process. 20, 1986, 297-308; uncertainty: common practice",
+        "H. Mueller-Steinhagen, K. Heck, Chem. Eng. Process. 20, 1986, 297-308; uncertainty: our assumption",
         0.30,
         "bore 4 to 392 mm, mass flux 50 to 2490 kg/(m2 s), quality 0 to 1; range from memory");
 
     /// <summary>Source and uncertainty of <see cref="Friedel"/>.</summary>
     public static Correlation FriedelCorrelation { get; } = new(
         "Friedel (1979) two-phase friction",
-        "L. Friedel, European Two-Phase Flow Group Meeting, Ispra 1979, paper E2; uncertainty: common practice",
+        "L. Friedel, European Two-Phase Flow Group Meeting, Ispra 1979, paper E2; uncertainty: our assumption",
         0.35,
         "viscosity ratio liquid to vapour below 1000, bore above 4 mm; range from memory");
 

@@ -75,7 +75,7 @@ public static class Annulus
     /// <param name="reynolds">On the hydraulic diameter, above 0.</param>
     /// <param name="relativeRoughness">Roughness over hydraulic diameter.</param>
     /// <param name="diameterRatio">a, above 0 and below 1.</param>
-    /// <returns>Darcy friction factor; 1.5 x 64/Re for a narrow laminar gap. One standard deviation 6 % (common practice).</returns>
+    /// <returns>Darcy friction factor; 1.5 x 64/Re for a narrow laminar gap. One standard deviation 6 % (our assumption).</returns>
     /// <remarks>Source: O. C. Jones, J. C. M. Leung, J. Fluids Eng. 103 (1981) 615, for the equivalent Reynolds number.</remarks>
     public static double DarcyFriction(double reynolds, double relativeRoughness, double diameterRatio)
     {

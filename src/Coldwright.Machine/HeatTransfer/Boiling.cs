@@ -17,7 +17,7 @@ public static class Boiling
     /// <summary>Source and uncertainty of <see cref="ChenBennett"/>.</summary>
     public static Correlation ChenBennettCorrelation { get; } = new(
         "Chen-Bennett (1980) flow boiling",
-        "D. L. Bennett, J. C. Chen, AIChE J. 26, 1980, 454-461; uncertainty: common practice",
+        "D. L. Bennett, J. C. Chen, AIChE J. 26, 1980, 454-461; uncertainty: our assumption",
         0.30,
         "vertical tubes, annular flow, quality up to 0.7");
 

@@ -15,21 +15,21 @@ public static class Condensation
     /// <summary>Source and uncertainty of <see cref="BoykoKruzhilin"/>.</summary>
     public static Correlation BoykoKruzhilinCorrelation { get; } = new(
         "Boyko-Kruzhilin (1967) condensation in tubes",
-        "L. D. Boyko, G. N. Kruzhilin, Int. J. Heat Mass Transfer 10, 1967, 361-373; uncertainty: common practice",
+        "L. D. Boyko, G. N. Kruzhilin, Int. J. Heat Mass Transfer 10, 1967, 361-373; uncertainty: our assumption",
         0.25,
         "steam, vertical and horizontal tubes, shear-controlled film");
 
     /// <summary>Source and uncertainty of <see cref="CavalliniSmithZecchin"/>.</summary>
     public static Correlation CavalliniSmithZecchinCorrelation { get; } = new(
         "Cavallini-Smith-Zecchin (1974) condensation in tubes",
-        "A. Cavallini, J. R. Smith, R. Zecchin, Proc. 5th Int. Heat Transfer Conf., Tokyo 1974; uncertainty: common practice",
+        "A. Cavallini, J. R. Smith, R. Zecchin, Proc. 5th Int. Heat Transfer Conf., Tokyo 1974; uncertainty: our assumption",
         0.25,
         "annular flow; refrigerants; equivalent Reynolds number 7000 to 53000 (Re_L 5000 to 500000), from memory");
 
     /// <summary>Source and uncertainty of <see cref="AkersDeansCrosser"/>.</summary>
     public static Correlation AkersDeansCrosserCorrelation { get; } = new(
         "Akers-Deans-Crosser (1959) condensation in tubes",
-        "W. W. Akers, H. A. Deans, O. K. Crosser, Chem. Eng. Prog. Symp. Ser. 55(29), 1959, 171-176; uncertainty: common practice",
+        "W. W. Akers, H. A. Deans, O. K. Crosser, Chem. Eng. Prog. Symp. Ser. 55(29), 1959, 171-176; uncertainty: our assumption",
         0.30,
         "propane, methanol, refrigerants; jumps by 22 % at an equivalent Reynolds number of 50000");
 

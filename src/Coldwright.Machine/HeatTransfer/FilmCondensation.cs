@@ -10,7 +10,7 @@ public static class FilmCondensation
     /// <summary>Source and uncertainty of both forms.</summary>
     public static Correlation NusseltCorrelation { get; } = new(
         "Nusselt (1916) film condensation",
-        "W. Nusselt, Z. VDI 60, 1916, 541 and 569; uncertainty: common practice (ripples raise it by up to 20 %)",
+        "W. Nusselt, Z. VDI 60, 1916, 541 and 569; uncertainty: our assumption (ripples raise it by up to 20 %)",
         0.15,
         "laminar film, still pure vapour, film Reynolds number 4 G/mu below 1800");
 

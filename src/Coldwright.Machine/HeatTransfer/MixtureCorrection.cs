@@ -11,7 +11,7 @@ public static class MixtureCorrection
     /// <summary>Source and uncertainty of <see cref="SilverBellGhaly"/>.</summary>
     public static Correlation SilverBellGhalyCorrelation { get; } = new(
         "Silver (1947), Bell-Ghaly (1973) mixture correction",
-        "L. Silver, Trans. Inst. Chem. Eng. 25, 1947, 30-42; K. J. Bell, M. A. Ghaly, AIChE Symp. Ser. 69(131), 1973, 72-79; uncertainty: common practice",
+        "L. Silver, Trans. Inst. Chem. Eng. 25, 1947, 30-42; K. J. Bell, M. A. Ghaly, AIChE Symp. Ser. 69(131), 1973, 72-79; uncertainty: our assumption",
         0.20,
         "condensing mixtures at equilibrium; for boiling an analogy without a stated range");
 

@@ -10,7 +10,7 @@ public static class PoolBoiling
     /// <summary>Source and uncertainty of Cooper's two forms.</summary>
     public static Correlation CooperCorrelation { get; } = new(
         "Cooper (1984) pool boiling",
-        "M. G. Cooper, Adv. Heat Transfer 16, 1984, 157-239; uncertainty: common practice",
+        "M. G. Cooper, Adv. Heat Transfer 16, 1984, 157-239; uncertainty: our assumption",
         0.30,
         "reduced pressure 0.001 to 0.9, molar mass 2 to 200 g/mol, roughness 1 micrometre");
 

@@ -101,7 +101,7 @@ public static class SinglePhase
     /// <param name="reynolds">Above 10000 for one phase.</param>
     /// <param name="prandtl">0.7 to 160.</param>
     /// <param name="exponent">n: 0.4 when the fluid is heated (and inside two-phase correlations), 0.3 when cooled.</param>
-    /// <returns>Nusselt number; about 15 % (common practice).</returns>
+    /// <returns>Nusselt number; about 15 % (our assumption).</returns>
     /// <remarks>Source: F. W. Dittus, L. M. K. Boelter, Univ. Calif. Publ. Eng. 2 (1930) 443, in the form of McAdams.</remarks>
     public static double DittusBoelter(double reynolds, double prandtl, double exponent = 0.4) =>
         0.023 * Math.Pow(reynolds, 0.8) * Math.Pow(prandtl, exponent);

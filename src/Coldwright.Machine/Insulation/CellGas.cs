@@ -30,7 +30,7 @@ public sealed record CellGas(string Name, IReadOnlyList<(string Substance, doubl
     /// <summary>R134a at 1 atm: fresh foam.</summary>
     public static CellGas R134a { get; } = new("R134a", [("R134a", 1)], Atmosphere);
 
-    /// <summary>Isopentane at 0.7 atm: fresh foam (pressure common practice).</summary>
+    /// <summary>Isopentane at 0.7 atm: fresh foam (pressure: our assumption).</summary>
     public static CellGas Isopentane { get; } = new("isopentane", [("isopentane", 1)], 0.7 * Atmosphere);
 
     /// <summary>No gas at all.</summary>

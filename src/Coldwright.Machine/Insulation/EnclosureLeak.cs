@@ -1,3 +1,5 @@
+using Coldwright.Quantities;
+
 namespace Coldwright.Machine.Insulation;
 
 /// <summary>Heat by one way.</summary>
@@ -34,7 +36,7 @@ public readonly record struct WallPoint(double DepthM, double TemperatureK);
 /// <param name="Warnings">What a person must be told.</param>
 public sealed record EnclosureLeak(
     IReadOnlyList<LeakPath> Paths, double InsideK, double OutsideSurfaceK, double DewPointK, IReadOnlyList<LayerResult> Layers, IReadOnlyList<WallPoint> Profile,
-    double StoredHeatJ, bool StoredHeatComplete, double EnergyError, IReadOnlyList<string> Warnings)
+    double StoredHeatJ, bool StoredHeatComplete, double EnergyError, IReadOnlyList<Spoken> Warnings)
 {
     /// <summary>Sum of all paths, W.</summary>
     public double TotalW => Paths.Sum(p => p.PowerW);

@@ -1,5 +1,6 @@
 using Coldwright.Numerics;
 using Coldwright.Numerics.Roots;
+using Coldwright.Quantities;
 
 namespace Coldwright.Machine.Insulation;
 
@@ -25,30 +26,30 @@ public static class EnclosureSolver
         var ones = Enumerable.Repeat(1.0, enclosure.Layers.Count + 1).ToArray();
         var (power, surfaces) = wall.Flow(insideK, ones);
         var error = wall.Imbalance(power, surfaces);
-        if (error > 1e-9) throw new SolveException(new SolveReport(SolveStatus.NotConverged, 1, error, FormattableString.Invariant(
-            $"the flows through the layers of the wall differ by {error:0.#e+0} at {insideK:0.##} K inside; a layer whose conductivity is nearly zero there is the likely cause")));
+        if (error > 1e-9) throw new SolveException(SolveReport.Telling(SolveStatus.NotConverged, 1, error, 
+            $"the flows through the layers of the wall differ by {error:0.#e+0} at {SpokenAmount.Temperature(insideK, "0.##")} inside; a layer whose conductivity is nearly zero there is the likely cause"));
 
-        var warnings = new List<string>();
+        var warnings = new List<Spoken>();
         var paths = new List<LeakPath> { new("insulation", power, Deviation(wall, insideK, power, ones)) };
         foreach (var p in enclosure.Penetrations)
         {
             var inner = p.InnerK ?? insideK;
             var value = p.PowerW(inner, enclosure.RoomK);
             paths.Add(new(p.Name, value, Math.Abs(value) * p.Material.ConductivityCurve.RelativeUncertainty));
-            warnings.AddRange(new[] { p.Material.Caveat, p.Material.Integral(inner, enclosure.RoomK).Warning }.OfType<string>());
+            warnings.AddRange(Spoken.All(new[] { p.Material.Caveat, p.Material.Integral(inner, enclosure.RoomK).Warning }.OfType<string>()));
         }
 
         var layers = wall.Results(surfaces, insideK, enclosure.RoomK);
         foreach (var (layer, result) in enclosure.Layers.Zip(layers))
         {
-            warnings.AddRange(layer.Warnings(result.InnerK, result.OuterK));
+            warnings.AddRange(Spoken.All(layer.Warnings(result.InnerK, result.OuterK)));
             if (layer is ConductingLayer && enclosure.Shape.Warning(result.InnerDepthM, result.OuterDepthM) is { } rule) warnings.Add(rule);
         }
         if (enclosure.Shape is BoxWall box && layers.Length > 1)
             warnings.Add(FormattableString.Invariant($"the leak through the box's {layers.Length} layers is an upper bound, at most {100 * box.NestingExcess(wall.Depth):0.#} % too high: the surfaces between them are taken as of one temperature"));
         var dew = DewPoint.Of(enclosure.RoomK, enclosure.RelativeHumidity);
-        if (surfaces[^1] < dew) warnings.Add(FormattableString.Invariant(
-            $"the outside of the wall is at {surfaces[^1] - 273.15:0.#} °C, below the room's dew point of {dew - 273.15:0.#} °C: it sweats, and the insulation takes up water if it is open"));
+        if (surfaces[^1] < dew) warnings.Add(Spoken.Of(
+            $"the outside of the wall is at {SpokenAmount.Celsius(surfaces[^1])}, below the room's dew point of {SpokenAmount.Celsius(dew)}: it sweats, and the insulation takes up water if it is open"));
         var (stored, complete) = WallHeat.Of(enclosure, wall, surfaces);
         return new(paths, insideK, surfaces[^1], dew, layers, WallHeat.Profile(enclosure, wall, surfaces), stored, complete, error, warnings.Distinct().ToArray());
     }

@@ -14,7 +14,7 @@ namespace Coldwright.Machine.Insulation;
 /// <param name="OuterEmissivity">Above 0 to 1.</param>
 /// <param name="Residual">Gas that is left, its pressure at 293 K in Pa, up to 10 Pa.</param>
 /// <param name="Shields">Number N of shields or blanket layers, 0 or more.</param>
-/// <param name="ShieldEmissivity">Above 0 to 1; aluminised film new 0.03 to 0.05, common practice.</param>
+/// <param name="ShieldEmissivity">Above 0 to 1; aluminised film new 0.03 to 0.05, our assumption.</param>
 /// <param name="ContactConductance">Conductance of the stack of shields as a whole, W/(m2 K), 0 or more.</param>
 /// <param name="Accommodation">Above 0 to 1.</param>
 public sealed record EvacuatedLayer(

@@ -33,7 +33,7 @@ public sealed record FixedFilm(double ResistanceM2KPerW = BoxHeatLeak.OutsideSur
 /// F. M. White, Viscous Fluid Flow, 2nd ed. (1991), table 1-2 and 1-3, from memory; cp 1006 J/(kg K). Top and bottom are taken like the sides.
 /// </remarks>
 /// <param name="HeightM">Height of the faces, m, 0.01 to 10.</param>
-/// <param name="Emissivity">Emissivity of the surface, 0 to 1; paint, wood, tape, plastic 0.9, bright foil 0.05 to 0.1 (common practice).</param>
+/// <param name="Emissivity">Emissivity of the surface, 0 to 1; paint, wood, tape, plastic 0.9, bright foil 0.05 to 0.1 (our assumption).</param>
 public sealed record FreeConvectionFilm(double HeightM, double Emissivity = 0.9) : RoomSide
 {
     /// <inheritdoc/>

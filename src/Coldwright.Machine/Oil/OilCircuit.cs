@@ -131,7 +131,7 @@ public static class OilCircuit
     {
         var said = new List<string>
         {
-            "oil: circulation, separator efficiency and what freezes are common practice without a published source; check interval and open time against a sight glass",
+            "oil: circulation, separator efficiency and what freezes are our assumptions; check interval and open time against a sight glass",
         };
         if (input.Circulation is null) said.Add(FormattableString.Invariant(
             $"oil: circulation of a {input.Kind.ToString().ToLowerInvariant()} machine taken as {100 * r.OilFlow.Value / input.GasMassFlow:0.##} % of the gas flow ({100 * r.OilFlow.Low / input.GasMassFlow:0.##} to {100 * r.OilFlow.High / input.GasMassFlow:0.##} %)"));

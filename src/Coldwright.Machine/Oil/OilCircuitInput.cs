@@ -57,7 +57,7 @@ public sealed record OilCircuitInput
     /// <summary>Length of plug that closes it, m, 0.001..1.</summary>
     public double PlugLengthM { get; init; } = 0.01;
 
-    /// <summary>Usual oil circulation of a kind: low, middle, high share of the gas flow by mass; common practice, no published source.</summary>
+    /// <summary>Usual oil circulation of a kind: low, middle, high share of the gas flow by mass; our assumption.</summary>
     /// <param name="kind">Kind of compressor.</param>
     public static (double Low, double Middle, double High) UsualCirculation(CompressorKind kind) =>
         kind == CompressorKind.Rotary ? (0.005, 0.015, 0.05) : (0.005, 0.01, 0.03);

@@ -19,6 +19,7 @@ internal sealed class LoopSearch(LoopCycle cycle, ExpansionDevice device, Expans
 {
     private const double Finest = 1e-13, FirstLeastDelivery = 0.06, MostLeastDelivery = 0.4, KelvinPerUnit = 20, Cap = 10, LeastLnRatio = 0.02, LeastGap = 1e-12, NearStep = 2e-3;
     private readonly TwoRoots _together = new();
+    private readonly OneRoot _alone = new();
     private double _lnPe = double.NaN, _lnPc = double.NaN, _match, _leastDelivery = FirstLeastDelivery, _lnDevice;
     private bool _cycles;
 
@@ -129,7 +130,10 @@ internal sealed class LoopSearch(LoopCycle cycle, ExpansionDevice device, Expans
                 double missing = Missing(cycle.EvaporatorPath(point, s.Evaporator.DryShare), point.Flow, s), surplus = CondenserSurplus(point, s);
                 return (missing, !pinched ? surplus : surplus >= 0 ? asked - least : double.NaN);
             }
-            if (_together.Find(Both, ref lnPe, ref lnGap, Tolerance, Math.Exp(lnGap)) && !Crossing(point, s))
+            bool bracketed = false, found = pinched
+                ? _alone.Find(ln => Both(ln, least) is (var missing, 0) ? missing : double.NaN, ref lnPe, Tolerance, out bracketed)
+                : _together.Find(Both, ref lnPe, ref lnGap, Tolerance, Math.Exp(lnGap));
+            if (found && (bracketed || !Crossing(point, s)))
             {
                 (_lnPe, _lnPc, CondenserLimited) = (point.LnEvaporating, point.LnCondensing, false);
                 return point;

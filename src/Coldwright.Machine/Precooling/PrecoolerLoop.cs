@@ -21,7 +21,7 @@ public sealed class PrecoolerLoop
     // ln of flow and work, share of the work
     private static readonly double[] MostCorrection = [4, 4, 1];
 
-    private const double DeviceSettled = 1e-3, WarmestK = 305;
+    private const double DeviceSettled = 1e-3, WarmestK = 305, NearbyTolerance = 1e-12;
 
     private readonly PrecoolerMachine _machine;
     private readonly double[] _z;
@@ -32,6 +32,7 @@ public sealed class PrecoolerLoop
     private readonly ExpansionTable? _device;
     private LoopCorrection _correction;
     private bool _cycled;
+    private (LoopPoint Point, double RoomK)? _settled;
 
     /// <param name="machine">The loop as built.</param>
     /// <param name="model">Model of the refrigerant.</param>
@@ -121,8 +122,37 @@ public sealed class PrecoolerLoop
                     continue;
                 }
             }
+            _settled = (found.Point, roomK);
             return new PrecoolerReport(_machine, _cycle).Of(Setting(load, roomK, _correction), found, performance, runs, deviceError, deviceSaid, band ? Band(load, roomK, found, performance, deviceUncertainty) : null);
         }
+    }
+
+    /// <summary>
+    /// Cooling and the compressor's power, W, by the tables alone, corrected as they were where the loop was last solved; null where that lies further away than the correction
+    /// is good for, or nothing was solved yet. For a way to an answer, which itself is asked of <see cref="Solve"/>.
+    /// </summary>
+    /// <param name="load">The mixture at the evaporator's inlet.</param>
+    /// <param name="roomK">Room air, K; that of the last answer, or there is none.</param>
+    /// <param name="reach">Furthest that both pressures together may lie from there, as logarithms.</param>
+    public (double CoolingW, double CompressorPowerW)? Nearby(MixtureLoad load, double roomK, double reach)
+    {
+        // where it cycles next to nothing is delivered, and the correction is another at every load
+        if (_cycled || _settled is not { } settled || settled.RoomK != roomK) return null;
+        _search.Tolerance = reach > 1e-3 ? 1e-9 : NearbyTolerance;
+        LoopFound found;
+        try
+        {
+            found = _search.Solve(Setting(load, roomK, _correction));
+        }
+        catch (SolveException)
+        {
+            return null;
+        }
+        var (at, last) = (found.Point, settled.Point);
+        if (found.CutOut || _search.CondenserLimited || Math.Abs(at.LnEvaporating - last.LnEvaporating) + Math.Abs(at.LnCondensing - last.LnCondensing) > reach) return null;
+        double heat = found.RunShare * at.CoolingW;
+        if (heat > 0.99999 * load.MolarFlow * (load.InletEnthalpy - load.CoolestEnthalpy)) return null;
+        return (heat, found.RunShare * at.Flow * at.Work);
     }
 
     /// <summary>Cooling against evaporating temperature with the condenser floating in its room: a curve to draw beside the working point.</summary>
@@ -186,6 +216,7 @@ public sealed class PrecoolerLoop
     // the tables' answer, the compressor's own answer there, the tables corrected, until both are one
     private (LoopFound, CompressorPerformance) Settle(Func<LoopCorrection, LoopFound> search, double roomK, ref int runs, CancellationToken cancel, double settled = Settled)
     {
+        _settled = null;
         // what holds where next to nothing is delivered is no start for another load
         if (_cycled) _correction = _correction with { LnFlow = 0, LnWork = 0, ShellShare = 0 };
         double[] x = [_correction.LnFlow, _correction.LnWork, _correction.ShellShare], g = new double[3];

@@ -11,7 +11,7 @@ internal static class PrecoolerWarnings
 
     public static IEnumerable<Spoken> For(PrecoolerMachine machine, LoopRefrigerant fluid, LoopFound found, MixtureLoad load, CompressorPerformance performance, double closestK)
     {
-        foreach (string said in performance.Warnings) yield return $"precooler {said}";
+        foreach (var said in performance.Warnings) yield return Spoken.Of($"precooler {said}");
         foreach (string said in load.Warnings) yield return said;
         var at = found.Point;
         double pa = at.EvaporatingPa, entry = EntryK(fluid, at);
@@ -20,7 +20,7 @@ internal static class PrecoolerWarnings
         if (entry < fluid.TripleK + NearFreezingK) yield return Spoken.Of(
             $"precooler: the refrigerant enters the evaporator at {Temperature(entry, "0.#")}; its {(fluid.Pure ? "" : "least volatile part's ")}triple point is {Temperature(fluid.TripleK, "0.#")}: it is close to freezing");
         if (entry < machine.OilPourPointK) yield return Spoken.Of(
-            $"precooler: the evaporator is at {Celsius(entry)}, below the oil's pour point of {Celsius(machine.OilPourPointK)}: oil stays in the evaporator and does not come back (common practice, no published source)");
+            $"precooler: the evaporator is at {Celsius(entry)}, below the oil's pour point of {Celsius(machine.OilPourPointK)}: oil stays in the evaporator and does not come back (our assumption)");
         if (LoopSearch.HeldUp(at)) yield return Spoken.Of(
             $"precooler: the room is so cold that the condenser would pull its pressure down to that of the evaporator, {Pressure(pa, "0.##")}; it is taken as held just above. The mixture needs no precooler here, or the condenser's fan must be throttled");
         if (found.CutOut) yield return machine.CutOutK is { } k && fluid.LnPressure(k) >= at.LnEvaporating - 1e-9

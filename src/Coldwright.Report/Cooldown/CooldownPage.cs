@@ -41,7 +41,7 @@ public static class CooldownPage
             h.Element("p", "Each line is a cooldown of its own with nothing else changed.", "quiet");
         });
         html.Section("Pressures", h => Page.Figure(h, pictures.Pressures, r.IsWarmUp ? "The charge boils out of the cold end and the pressure rises." : "Pressures follow from hardware and charge, while more and more of the charge condenses into the cold end.", pictures.Table));
-        if (!r.IsWarmUp) html.Section("Electrical power", h => Page.Figure(h, pictures.Power, "Compressor, precooler and fans.", pictures.Table));
+        if (!r.IsWarmUp) html.Section("Electrical power", h => Page.Figure(h, pictures.Power, report.HasPrecooler ? "Compressor, precooler and fans." : "Compressor and fans.", pictures.Table));
         html.Section("When the load passes temperatures", h => h.Table([">temperature", ">after", ""], CooldownFigures.Times(report, readout)));
         html.Section("What has to be cooled", h => h.Table(["mass", ">", ">heat given up"], CooldownFigures.Masses(report, readout)));
         if (r.Sensitivities.Count > 0) html.Section("Slopes", h =>

@@ -30,7 +30,7 @@ internal sealed class CooldownPictures
         if (!Result.IsWarmUp)
         {
             curves.Add(Line("before the throttle", Ink.High, _s.ThrottleInletK, _readout.TemperatureValue, v => _readout.Temperature(v), thin: true));
-            curves.Add(Line("behind the precooler", Ink.Second, _s.PrecooledK, _readout.TemperatureValue, v => _readout.Temperature(v), thin: true));
+            curves.Add(Line(_report.HasPrecooler ? "behind the precooler" : "into the recuperator", Ink.Second, _s.PrecooledK, _readout.TemperatureValue, v => _readout.Temperature(v), thin: true));
         }
         if (!Result.IsWarmUp) curves.Add(Level($"plateau {_readout.Temperature(Result.PlateauK)}", Ink.Plain, Result.PlateauK));
         if (Result.CondensingK is { } c && c > _s.TemperatureK.Min() - 60) curves.Add(Level($"product condenses {_readout.Temperature(c)}", Ink.Leak, c));

@@ -1,3 +1,4 @@
+using Coldwright.Machine.Description;
 using Coldwright.Simulation.Cooldown;
 
 namespace Coldwright.Report.Cooldown;
@@ -7,6 +8,9 @@ public sealed record CooldownReport : CoolerReport
 {
     /// <summary>What was found.</summary>
     public required CooldownResult Result { get; init; }
+
+    /// <summary>True when the mixture is cooled ahead of the recuperator by a loop of its own.</summary>
+    internal bool HasPrecooler => Machine.PartsOf<PrecoolerPart>().Any();
 
     /// <summary>Heading.</summary>
     internal string Title => $"{Machine.Name}: {(Result.IsWarmUp ? "warm-up" : "cooldown")}";

@@ -19,9 +19,9 @@ public static class EnvelopeJson
             w.Object("second_opinion", () =>
             {
                 Envelope(w, second);
-                w.Texts("warnings", second.AllNotes);
+                w.Texts("warnings", second.AllNotes.Select(n => n.ToString()));
             });
-        w.Texts("warnings", report.Main.AllNotes);
+        w.Texts("warnings", report.Main.AllNotes.Select(n => n.ToString()));
         FindingsJson.WriteProperty(w, []);
         w.WriteEndObject();
     });

@@ -29,7 +29,7 @@ public static class EnvelopePage
         html.Section("What the mixture is, where", h => Page.Figure(h, picture.Draw, picture.Caption, picture.Table));
         html.Section("Where it begins to boil and where it is all vapour", h => Saturation(h, report, readout));
         foreach (var model in report.Envelopes.Where(m => m.AllNotes.Any()))
-            html.Section(report.Second is null ? "What to keep in mind" : $"What to keep in mind: {model.Model} model", h => h.List(model.AllNotes.Select(n => RatingHeadline.Capital(n) + ".")));
+            html.Section(report.Second is null ? "What to keep in mind" : $"What to keep in mind: {model.Model} model", h => h.List(model.AllNotes.Select(n => RatingHeadline.Capital(report.Say(n, readout)) + ".")));
         html.Section("Where the numbers come from", h => h.List(report.Envelopes.Select(e => RatingHeadline.Capital(ModelSources.Of(e.Model))).Append(
             "Every point of a line was found between two states whose phases are certified: no other phase would lower the Gibbs energy. Lines are placed to about 2 mK and 0.01 % of the pressure of the model; the model itself is less exact than that.")));
         return Page.Write($"Phase envelope: {report.Mixture}", html);

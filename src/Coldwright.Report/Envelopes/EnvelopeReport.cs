@@ -30,6 +30,9 @@ public sealed record EnvelopeReport
     /// <summary>An absolute pressure in that unit.</summary>
     internal double PressureValue(double pressurePa) => PressureUnit.FromSi(pressurePa, 0);
 
+    /// <summary>A note in the reader's units; in SI as it was written.</summary>
+    internal string Say(EnvelopeNote note, Readout readout) => Units == UnitSystem.Us ? note.With(readout.Temperature, p => $"{readout.Figures(PressureValue(p), 4)} {PressureSymbol}") : note.ToString();
+
     /// <summary>Round absolute pressures at which bubble and dew temperature are told, Pa.</summary>
     internal IReadOnlyList<double> TablePressuresPa => [.. (Units == UnitSystem.Us ? (double[])[15, 30, 75, 150, 300, 450] : [1, 2, 5, 10, 20, 30]).Select(p => PressureUnit.ToSi(p, 0))];
 
@@ -43,5 +46,5 @@ public sealed record EnvelopeReport
 public sealed record ModelEnvelope(string Model, EnvelopeResult Envelope, IReadOnlyList<string> Warnings)
 {
     /// <summary>Warnings about the model and notes about the lines.</summary>
-    public IEnumerable<string> AllNotes => Warnings.Concat(Envelope.Notes);
+    public IEnumerable<EnvelopeNote> AllNotes => Warnings.Select(w => (EnvelopeNote)w).Concat(Envelope.Notes);
 }

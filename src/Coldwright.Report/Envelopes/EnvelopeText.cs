@@ -17,7 +17,7 @@ public static class EnvelopeText
         List<string> lines =
         [
             .. Wrapping.Wrap($"Phase envelope, {report.Main.Model} model: {report.Mixture}", Columns).Select(style.Bold), "",
-            .. Figures(report, readout, style), "", .. Table(report, readout, style), "", .. Notes(report, style),
+            .. Figures(report, readout, style), "", .. Table(report, readout, style), "", .. Notes(report, readout, style),
         ];
         return string.Join('\n', lines) + "\n";
     }
@@ -54,9 +54,9 @@ public static class EnvelopeText
         }
     }
 
-    private static IEnumerable<string> Notes(EnvelopeReport report, TerminalStyle style)
+    private static IEnumerable<string> Notes(EnvelopeReport report, Readout readout, TerminalStyle style)
     {
-        var notes = report.Main.AllNotes.Concat(report.Second is { } s ? s.AllNotes.Except(report.Main.AllNotes).Select(n => $"{s.Model}: {n}") : []).ToArray();
+        var notes = report.Main.AllNotes.Concat(report.Second is { } s ? s.AllNotes.Except(report.Main.AllNotes).Select(n => n with { Before = $"{s.Model}: {n.Before}" }) : []).Select(n => report.Say(n, readout)).ToArray();
         foreach (var note in notes.Take(MostNotes))
             foreach (var (line, i) in Wrapping.Wrap(note, Columns - 6, 3).Select((l, i) => (l, i)))
                 yield return (i == 0 ? style.Warm("note") + "  " : "      ") + line;

@@ -20,11 +20,7 @@ internal static class RatingFigures
                 : point.Part == layout.Precooler?.Name ? $"{point.Part}.high" : point.Part;
             if (layout.LoopPath.FirstOrDefault(s => s.Line?.From == port)?.Line is { } line) Stream(figures, line, point);
         }
-        if (rating.Loop.Points.Count > 0 && layout.LoopPath[^1].Line is { } suction)
-        {
-            figures.RemoveAll(f => f.Place == LoopFigures.PlaceOf(suction));
-            Stream(figures, suction, rating.Loop.Points[0]);
-        }
+        if (rating.Loop.Points.Count > 0 && layout.LoopPath[^1].Line is { } suction) Stream(figures, suction, rating.Loop.Points[0]);
         if (layout.LoopPath.Count > 1 && layout.LoopPath[1].Line is { } discharge)
             figures.Add(new(LoopFigures.PlaceOf(discharge), FigureKind.MassFlow, rating.Loop.MassFlow));
         figures.Add(new(compressor, FigureKind.Power, rating.Power.MainW));
@@ -43,6 +39,8 @@ internal static class RatingFigures
     private static void Stream(List<LoopFigure> figures, Line line, LoopPoint point)
     {
         var place = LoopFigures.PlaceOf(line);
+        // without a precooler two points of the loop are one place: the later counts
+        figures.RemoveAll(f => f.Place == place);
         figures.Add(new(place, FigureKind.Temperature, point.TemperatureK));
         figures.Add(new(place, FigureKind.Pressure, point.PressurePa));
         if (point.VapourFraction is > 0 and < 1) figures.Add(new(place, FigureKind.VapourShare, point.VapourFraction));

@@ -39,7 +39,7 @@ public static class PartJson
             w.Number("limit", l.Limit);
             w.WriteString("unit", l.Unit);
             w.WriteBoolean("broken", l.Broken);
-            w.WriteString("reason", l.Reason);
+            w.WriteString("reason", l.Reason.ToString());
         });
         w.Objects("balance", rating.Balances, b =>
         {

@@ -91,6 +91,6 @@ public static class PartPage
     private static void Limits(HtmlText html, PartRating rating, PartUnits units) => html.Table(["limit", ">here", ">allowed", "", "why"], rating.Limits.Select(l =>
     {
         var (value, limit) = units.Texts(l);
-        return new[] { l.What, value, limit, l.Broken ? "broken" : "kept", l.Reason };
+        return new[] { l.What, value, limit, l.Broken ? "broken" : "kept", units.Readout.Say(l.Reason) };
     }));
 }

@@ -39,15 +39,19 @@ internal sealed class RatingTables(RatingReport report, Readout readout)
     public void Liquid(HtmlText html)
     {
         if (_rating.Liquid is not { } liquid) return;
+        // what would leave the vessel, and at which temperature, is no figure when nothing does
+        bool made = liquid.RateKgPerS > 0;
         html.Table([$"{liquid.Substance}", ">"],
         [
             ["pressure in the vessel", readout.PressureFull(liquid.CondensingPressurePa)],
             ["condenses at", liquid.CondensingTemperatureK is { } t ? readout.TemperatureFull(t) : "no condensing temperature: above the critical pressure"],
-            ["liquid leaves the vessel at", readout.TemperatureFull(liquid.LiquidTemperatureK)],
-            ["heat taken from the feed at the vessel", $"{readout.Figures(liquid.HeatPerKgJ / 1e3, 4)} kJ/kg"],
-            ["condensed in the vessel", $"{readout.Figures(liquid.RateLPerH, 3)} L/h ({readout.Figures(liquid.RateKgPerS * 3600, 3)} kg/h)"],
-            ["flashes off when let down to the flask", readout.Percent(liquid.FlashFraction)],
-            ["collected in the flask", $"{readout.Figures(liquid.CollectedLPerH, 3)} L/h"],
+            .. made ? [
+                ["liquid leaves the vessel at", readout.TemperatureFull(liquid.LiquidTemperatureK)],
+                ["heat taken from the feed at the vessel", $"{readout.Figures(liquid.HeatPerKgJ / 1e3, 4)} kJ/kg"],
+                ["condensed in the vessel", $"{readout.Figures(liquid.RateLPerH, 3)} L/h ({readout.Figures(liquid.RateKgPerS * 3600, 3)} kg/h)"],
+                ["flashes off when let down to the flask", readout.Percent(liquid.FlashFraction)],
+                ["collected in the flask", $"{readout.Figures(liquid.CollectedLPerH, 3)} L/h"],
+            ] : (string[][])[["condensed in the vessel", "nothing: the cold end is too warm"]],
         ]);
         if (_rating.CostPerL is { } cost)
             html.Table(["cost of a collected litre", $">{cost.Currency}"],

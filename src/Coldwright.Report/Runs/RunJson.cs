@@ -92,7 +92,7 @@ public static class RunJson
                 w.WriteString("name", p.Name);
                 w.Number("standard", p.Standard);
                 w.WriteBoolean("common", p.IsCommon);
-                w.WriteString("source", p.Source);
+                w.WriteString("source", p.Source.ToString());
             });
         });
     }
@@ -132,7 +132,7 @@ public static class RunJson
     private static void Proof(Utf8JsonWriter w, ProofTestResult proof)
     {
         w.WriteString("verdict", Word(proof.Verdict));
-        w.WriteString("reason", proof.Reason);
+        w.WriteString("reason", proof.Reason.ToString());
         w.WriteString("medium", proof.Medium);
         w.Number("proof_pressure_Pa", proof.ProofPressurePa);
         w.Number("highest_Pa", proof.HighestPa);

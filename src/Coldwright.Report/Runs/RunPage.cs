@@ -43,7 +43,7 @@ public static class RunPage
         html.Section("Channels", h => Channels(h, record, units));
         if (record.Log is not null) html.Section("What was found in the log", h => Faults(h, record, units));
         if (record.Events.Count > 0) html.Section("Events", h => h.Table([">when", "what"], record.Events.Select(e => new[] { units.Moment(e.TimeS), RunWords.Event(e, units) })));
-        var notes = RunWords.Notes(report).ToArray();
+        var notes = RunWords.Notes(report).Select(units.Readout.Say).ToArray();
         if (notes.Length > 0) html.Section("What was assumed", h => h.List(notes));
         html.Inside("footer", "", h => h.Element("p", "Thermocouples by NIST Monograph 175 (ITS-90), platinum thermometers by IEC 60751:2008. A limit of error counts as evenly spread, so its standard deviation is the limit over the square root of 3 (JCGM 100:2008)."));
         return Page.Write(report.Title, html);
@@ -77,7 +77,7 @@ public static class RunPage
         }));
         h.Element("p", "± is one standard deviation of a single reading.", "quiet");
         h.Folded("What the uncertainty is made of, at the lowest value of each channel", f => f.Table(["channel", "part", ">one standard deviation", "from"],
-            record.Channels.Where(c => c.GoodCount > 0).SelectMany(c => c.AtLowest.Select((p, i) => new[] { i == 0 ? c.Name : "", p.Name, units.Spread(c.Measured, p.Standard), p.Source }))));
+            record.Channels.Where(c => c.GoodCount > 0).SelectMany(c => c.AtLowest.Select((p, i) => new[] { i == 0 ? c.Name : "", p.Name, units.Spread(c.Measured, p.Standard), units.Readout.Say(p.Source) }))));
     }
 
     private static void Faults(HtmlText h, RunRecord record, RunUnits units)

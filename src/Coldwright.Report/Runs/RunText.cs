@@ -42,7 +42,7 @@ public static class RunText
             lines.Add(style.Bold("Events"));
             foreach (var e in record.Events) Item(lines, units.Moment(e.TimeS).PadRight(Margin) + " ", RunWords.Event(e, units));
         }
-        var notes = RunWords.Notes(report).ToArray();
+        var notes = RunWords.Notes(report).Select(units.Readout.Say).ToArray();
         if (notes.Length > 0) lines.Add("");
         foreach (var note in notes) Item(lines, style.Warm("note") + "     ", note, Margin);
         return string.Join('\n', lines) + "\n";

@@ -11,6 +11,9 @@ internal sealed class RunUnits(RunReport report, bool typographic)
 
     private bool IsUs => report.Units == UnitSystem.Us;
 
+    /// <summary>The room's pressure: <c>1013.3 mbar</c> or <c>14.70 psia</c>.</summary>
+    public string Barometer(double pressurePa) => IsUs ? Readout.PressureBeside(pressurePa) : Readout.With(Readout.Fixed(pressurePa / 100, 1), "mbar");
+
     /// <summary>Unit of an axis.</summary>
     public string Symbol(Measured measured) => measured switch
     {

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coldwright.Quantities;
 using Coldwright.Runs.Record;
 using Coldwright.Runs.Sensors;
 using Coldwright.Runs.Tightness;
@@ -13,7 +14,7 @@ internal static class RunWords
     {
         var record = report.Record;
         var from = record.Start is { Year: > 2000 } start ? $" from {start.AddSeconds(record.FirstS).ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)}" : "";
-        return $"{Count(record.Channels.Count, "channel")} over {RunUnits.Duration(record.LastS - record.FirstS)}{from}; gauge pressures counted from {units.Readout.Fixed(record.RoomPressurePa / 100, 1)} mbar.";
+        return $"{Count(record.Channels.Count, "channel")} over {RunUnits.Duration(record.LastS - record.FirstS)}{from}; gauge pressures counted from {units.Barometer(record.RoomPressurePa)}.";
     }
 
     /// <summary>How the log was read, in one sentence; empty without a log.</summary>
@@ -47,7 +48,7 @@ internal static class RunWords
     {
         var answer = report.Answer;
         if (answer.Complaint.Length > 0) return $"The test cannot be evaluated: {answer.Complaint}.";
-        if (answer.Proof is { } proof) return $"{Word(proof.Verdict)}: {proof.Reason}.";
+        if (answer.Proof is { } proof) return $"{Word(proof.Verdict)}: {units.Readout.Say(proof.Reason)}.";
         if (answer.Leak is not { } leak) return "";
         var size = leak.IsSeen
             ? $"it leaks {units.WithSpread(leak.LeakMolS, leak.UncertaintyMolS, "mol/s")}"
@@ -67,7 +68,7 @@ internal static class RunWords
         yield return ("Pressure changed by", units.Drop(leak.ChangeAsReadPa), $"while the gas changed by {units.Spread(Measured.Temperature, leak.TemperatureChangeK)}");
         yield return ("Temperature taken out", units.Drop(leak.ChangeCorrectedPa), "real gas, straight line through all points");
         yield return ("Leak", units.WithSpread(leak.LeakMolS, leak.UncertaintyMolS, "mol/s"), leak.IsSeen ? "" : "not seen: within twice its uncertainty of zero");
-        yield return ("", units.WithSpread(leak.LeakPaM3S, leak.UncertaintyPaM3S, "Pa m3/s"), "at 20 °C");
+        yield return ("", units.WithSpread(leak.LeakPaM3S, leak.UncertaintyPaM3S, "Pa m3/s"), units.Readout.Say(Spoken.Of($"at {SpokenAmount.Celsius(293.15, "0")}")));
         yield return ("", units.WithSpread(leak.LeakKgPerYear * 1e3, leak.UncertaintyKgPerYear * 1e3, "g/year"), $"of {leak.Gas}");
         yield return ("Uncertain because of", leak.Parts.MaxBy(p => p.MolS).Name, "the largest of five causes");
     }
@@ -99,19 +100,19 @@ internal static class RunWords
     }
 
     /// <summary>Everything that was assumed or should be known.</summary>
-    public static IEnumerable<string> Notes(RunReport report)
+    public static IEnumerable<Spoken> Notes(RunReport report)
     {
         foreach (var warning in report.Record.Warnings) yield return warning;
         // The same words for several channels are said once.
-        var said = report.Record.Channels.SelectMany(c => c.Assumptions.Concat(Cold(c)).Select(text => (text, c.Name)));
-        foreach (var group in said.GroupBy(s => s.text, s => s.Name)) yield return $"{string.Join(", ", group)}: {group.Key}";
+        var said = report.Record.Channels.SelectMany(c => Spoken.All(c.Assumptions).Concat(Cold(c)).Select(text => (text, c.Name)));
+        foreach (var group in said.GroupBy(s => s.text, s => s.Name)) yield return Spoken.Of($"{string.Join(", ", group)}: {group.Key}");
         foreach (var warning in report.Answer.Leak?.Warnings ?? report.Answer.Proof?.Warnings ?? []) yield return warning;
     }
 
-    private static IEnumerable<string> Cold(RunChannel c)
+    private static IEnumerable<Spoken> Cold(RunChannel c)
     {
         if (c.AtLowest.Any(p => p.Source.Contains("not specified", StringComparison.Ordinal)))
-            yield return "below -40 °C the class promises nothing; the limit of class 3 is taken, which such wire need not keep. A dip in boiling nitrogen gives an 'offset' and an 'uncertainty' of your own";
+            yield return Spoken.Of($"below {SpokenAmount.Celsius(233.15, "0")} the class promises nothing; the limit of class 3 is taken, which such wire need not keep. A dip in boiling nitrogen gives an 'offset' and an 'uncertainty' of your own");
     }
 
     /// <summary>A word with its number.</summary>

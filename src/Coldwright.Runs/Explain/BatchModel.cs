@@ -149,11 +149,13 @@ internal sealed class BatchModel
     /// <summary>Doubt of each figure, one standard deviation. Our assumptions.</summary>
     public double Doubt(int figure, BatchFigures expected, BatchTrace like) => figure switch
     {
-        0 => 0.02 + 0.3 * (expected.FedKg ?? 0),
-        1 => 0.01 + 0.06 * (like.FedKg ?? 0) + (like.FedKg is null ? 0.3 * (expected.FedKg ?? 0) : 0) + 0.2 * (LineJ + FlaskJ) / _latent,
+        0 => 0.03 + 0.6 * (expected.FedKg ?? 0),
+        // what line and flask take hangs on a valve's mass and on how much of the wall is wetted, which no file says
+        1 => 0.01 + 0.06 * (like.FedKg ?? 0) + (like.FedKg is null ? 0.6 * (expected.FedKg ?? 0) : 0) + 0.5 * (LineJ + FlaskJ) / _latent,
         2 => 0.45,
         3 => 0.1,
-        4 => 4,
+        // how far it cools in the time that people wait hangs on the content; a reading grows old at some kelvin in ten minutes
+        4 => 6 + like.OpeningAgeS / 150,
         // a quarter of an hour to an hour: people differ
         _ => 0.7,
     };

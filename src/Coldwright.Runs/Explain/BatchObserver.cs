@@ -10,10 +10,10 @@ namespace Coldwright.Runs.Explain;
 /// <summary>What events and channels say of one batch: the first feeding and the discharge after it.</summary>
 internal static class BatchObserver
 {
-    // a reading just before the hand is at the valve
-    private const double BeforeS = 20;
+    // Notes are good to minutes: the drain was open when the vessel's pressure fell to so much of what it was, within so long of the note; without that pressure what was read so long before counts. Our assumptions.
+    private const double NotedWithinS = 600, FallenShare = 0.6, FallS = 60, BeforeS = 120, StepBeforeS = 20;
     // an empty flask loses nothing
-    private const double LeastLeftKg = 0.01;
+    private const double LeastLeftKg = 0.01, ClearlyMoreKg = 0.02;
 
     /// <summary>The batch; null when nothing was fed.</summary>
     public static BatchTrace? Read(RunRecord record, LoopLayout layout, double startS)
@@ -28,14 +28,19 @@ internal static class BatchObserver
         var after = weighed.Where(e => open is not null && e.TimeS > open.TimeS).ToArray();
         var temperature = record.Channels.FirstOrDefault(c => c.GoodCount > 0 && c.Measured == Measured.Temperature && c.Place.Part == vessel.Name);
         var pressure = record.Channels.FirstOrDefault(c => c.GoodCount > 0 && c.Measured == Measured.Pressure && c.Place.Part == vessel.Name);
+        double? fed = Fed(record, feed.Name, on.TimeS, off.TimeS) ?? FromReceiver(record, feed, on.TimeS, off.TimeS), collected = after.Length > 0 ? after[0].MassKg : null;
+        // a bottle that lost less than the flask holds was read by another clock than the notes
+        if (fed + ClearlyMoreKg < collected) fed = null;
+        double? before = open is null ? null : pressure is not null ? Opened(pressure, Math.Max(off.TimeS, open.TimeS - NotedWithinS), open.TimeS) : Math.Max(off.TimeS, open.TimeS - BeforeS);
         return new BatchTrace
         {
             FeedS = off.TimeS - on.TimeS,
             WaitS = open?.TimeS - off.TimeS,
-            FedKg = Fed(record, feed.Name, on.TimeS, off.TimeS) ?? FromReceiver(record, feed, on.TimeS, off.TimeS),
-            CollectedKg = after.Length > 0 ? after[0].MassKg : null,
-            OpeningK = open is not null ? temperature?.LastGood(open.TimeS - BeforeS)?.Value : null,
-            OpeningPa = open is not null ? pressure?.LastGood(open.TimeS - BeforeS)?.Value : null,
+            FedKg = fed,
+            CollectedKg = collected,
+            OpeningK = before is { } at ? temperature?.LastGood(at)?.Value : null,
+            OpeningAgeS = before is { } then && temperature?.LastGood(then) is { } old ? old.AgeS : 0,
+            OpeningPa = before is { } moment ? pressure?.LastGood(moment)?.Value : null,
             FeedPa = pressure is null ? null : Highest(pressure, on.TimeS, off.TimeS),
             BoilOffKgPerS = after.Length > 1 && after[^1].MassKg > LeastLeftKg && after[^1].TimeS - after[0].TimeS > 600 ? (after[0].MassKg - after[^1].MassKg) / (after[^1].TimeS - after[0].TimeS) : null,
             SeepKgPerS = open is not null && pressure is not null ? Seep(record, feed.Name, off.TimeS, open.TimeS) : null,
@@ -60,6 +65,20 @@ internal static class BatchObserver
         if (gauge.LastGood(from) is not { } before || gauge.LastGood(to + 30) is not { } after) return null;
         var gas = new GasDensity(new Composition([feed.Gas], [1.0]));
         return gas.At(record.RoomTemperatureK, before.Value) is { } a && gas.At(record.RoomTemperatureK, after.Value) is { } b ? Math.Max(0, receiver.VolumeM3 * (a - b) * gas.MolarMass) : null;
+    }
+
+    // the moment before the pressure falls within a minute to a share of what it was; the note where it does not
+    private static double Opened(RunChannel pressure, double from, double noted)
+    {
+        int before = -1;
+        for (int i = 0; i < pressure.Count && pressure.TimesS[i] < noted + NotedWithinS; i++)
+        {
+            if (pressure.Flags[i] != SampleFlag.Good || pressure.TimesS[i] < from) continue;
+            if (before < 0) before = i;
+            while (before + 1 < i && pressure.TimesS[before + 1] <= pressure.TimesS[i] - FallS) before++;
+            if (pressure.Flags[before] == SampleFlag.Good && pressure.Values[i] < FallenShare * pressure.Values[before]) return pressure.TimesS[before];
+        }
+        return noted - StepBeforeS;
     }
 
     private static double Highest(RunChannel c, double from, double to)

@@ -13,6 +13,8 @@ public sealed record BatchTrace
     public double? CollectedKg { get; init; }
     /// <summary>Content of the vessel when the drain was opened, K.</summary>
     public double? OpeningK { get; init; }
+    /// <summary>Age of that reading, s.</summary>
+    public double OpeningAgeS { get; init; }
     /// <summary>Pressure in the vessel then, Pa.</summary>
     public double? OpeningPa { get; init; }
     /// <summary>Highest pressure in the vessel while it was fed, Pa.</summary>

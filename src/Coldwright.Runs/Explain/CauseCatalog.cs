@@ -27,7 +27,7 @@ public static class CauseCatalog
             new("recuperator-metal", "metal of the recuperator", (0.1, 0.2), 1, 0.06, "", Math.Exp, f => One("recuperator-metal", Math.Exp(f))) { OnlyDoubt = true },
             new("insulation-heat", "heat in the insulation", (0.3, 0.6), 1, 0.2, "", Math.Exp, f => One("insulation-heat", Math.Exp(f))) { OnlyDoubt = true },
         };
-        if (layout.Coil is { Tube: not null, LengthM: not null }) causes.Add(new("coil", "the coil passes less heat", (0.7, 1.6), 0.9, 0.2, "", f => Math.Exp(-f), f => One("coil-film", Math.Exp(-f))) { IsStraight = true });
+        if (layout.Coil is { Tube: not null, LengthM: not null }) causes.Add(new("coil", "the coil passes less heat", (1.4, 2.7), 1.8, 0.2, "", f => Math.Exp(-f), f => One("coil-film", Math.Exp(-f))));
         if (layout.ColdBox is { } box)
         {
             double foam = FoamJPerM3K(box);

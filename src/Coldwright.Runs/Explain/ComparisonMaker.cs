@@ -6,7 +6,7 @@ namespace Coldwright.Runs.Explain;
 internal static class ComparisonMaker
 {
     // scales of what a sensor that is wrong usually shows, K; a second fluid model's distance as one standard deviation; of the room's temperature as noted, K. Our assumptions.
-    private const double UsualOffsetK = 8, UsualJunctionK = 6, MapDoubt = 0.5, FluidDoubt = 0.7, ReadingLag = 0.3, VapourPerK = 0.06, Alike = 0.6, PlugOnset = 0.93, RoomDoubtK = 1;
+    private const double UsualOffsetK = 8, UsualJunctionK = 6, MapDoubt = 0.5, FluidDoubt = 0.7, ReadingLag = 0.3, VapourPerK = 0.06, Alike = 0.6, PlugOnset = 0.93;
 
     /// <summary>The comparison.</summary>
     public static Comparison Make(Observation o, ModelRuns runs)
@@ -70,8 +70,10 @@ internal static class ComparisonMaker
         if (runs.OtherFluid is { } other) shared.Add(("fluid model", [.. Change(other, expected).Select(v => v * FluidDoubt)]));
         Kinds(features, shared);
         Map(features, plain, shared);
-        shared.Add(("start", [.. features.Select(f => f.Kind == FeatureKind.LnTime && FeatureReader.Moment(trace, f.At) is > 0 and var t ? Math.Min(1, o.StartDoubtS / t) : 0)]));
-        shared.Add(("room", [.. features.Select(f => f.Kind == FeatureKind.WarmReading ? RoomDoubtK : 0)]));
+        shared.Add(("start", [.. features.Select(f => f.Kind == FeatureKind.LnTime && FeatureReader.Moment(trace, f.At) is > 0 and var t ? Math.Log(1 + o.StartDoubtS / t) : 0)]));
+        shared.Add(("stop", [.. features.Select(f => f.Kind == FeatureKind.LnWarmUp && FeatureReader.WarmingS(trace, f.At) is > 0 and var t ? Math.Log(1 + o.StopDoubtS / t) : 0)]));
+        shared.Add(("room", [.. features.Select(f => f.Kind == FeatureKind.WarmReading ? o.RoomDoubtK : 0)]));
+        shared.Add(("model: approach to the end", [.. features.Select(ModelDoubt.Approach)]));
         Sensors(o, features, measured, shared, suspects);
         if (batch is not null) suspects.AddRange(BatchSuspects.Of(batch, runs.Plain, trace, features, expected));
         double[] variance = [.. features.Select((f, i) => f.Kind == FeatureKind.Batch ? Square(batch!.Doubt((int)f.At, own!, trace.Batch!)) : Variance(f, o))];

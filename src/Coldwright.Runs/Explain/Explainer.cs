@@ -1,3 +1,4 @@
+using Coldwright.Machine.Description;
 using Coldwright.Machine.Layout;
 using Coldwright.Numerics;
 using Coldwright.Runs.Record;
@@ -24,9 +25,9 @@ public static class Explainer
     public static Explanation Explain(RunRecord record, LoopLayout layout, ModelRuns? shared = null, bool cubic = false, Action<string>? observer = null, bool follow = true, RunRecord? earlier = null, CancellationToken cancel = default)
     {
         if (record.Machine is not { } machine) throw new SolveException(new SolveReport(SolveStatus.Outside, 0, 0, "the run's cooler could not be read; an explanation compares the log with machine.yaml"));
-        var o = Observer.Read(record, layout);
+        var o = Observed(record, machine, layout, shared, observer, cancel);
         var (stop, warm) = LengthOf(o);
-        var good = earlier is null ? null : Observer.Read(earlier, layout);
+        var good = earlier is null ? null : Observed(earlier, machine, layout, shared, observer, cancel);
         var (goodStop, goodWarm) = good is null ? (stop, 0) : LengthOf(good);
         bool alike = good is null || Math.Abs(goodStop - stop) < SameStopS && Math.Abs(good.Trace.RoomK - o.Trace.RoomK) < SameRoomK;
         ModelRuns Make(double roomK, double stopS, double warmUpS) => ModelRuns.Make(machine with { Room = machine.Room with { TemperatureK = roomK } }, layout, stopS, warmUpS, cubic, observer, cancel);
@@ -36,6 +37,17 @@ public static class Explainer
         observer?.Invoke("weighing the causes");
         var judged = Judge.Of(comparison, runs, o.Trace, follow, cancel);
         return ExplanationBuilder.Build(record, earlier is null ? o : o with { Said = [.. o.Said, $"held against the earlier run '{earlier.Name}', taken for one in good order: ratios are to that day"] }, runs, comparison, judged, follow);
+    }
+
+    // Where nothing but the load shows the start, the model says how long the way to the first reading takes: a slope does not, since a loop fills before its cold end falls.
+    private static Observation Observed(RunRecord record, MachineDescription machine, LoopLayout layout, ModelRuns? shared, Action<string>? observer, CancellationToken cancel)
+    {
+        var o = Observer.Read(record, layout);
+        if (!o.IsStartByLoad) return o;
+        observer?.Invoke("the way down, for the start that nobody noted");
+        var course = shared?.Base ?? new CooldownStudy(machine with { Room = machine.Room with { TemperatureK = o.Trace.RoomK } }, layout, true, cancel).Follow(new CourseOptions { ShutOffS = LengthOf(o).StopS, Reach = ModelRuns.TableReach });
+        var way = new TraceLine([.. course.TimeS], [.. course.LoadK]);
+        return Observer.Read(record, layout, k => k >= course.LoadK[0] ? 0 : way.Passes(k, 0, falling: true));
     }
 
     /// <summary>Time from start to stop and time followed after it, s, that an observation needs of the model.</summary>

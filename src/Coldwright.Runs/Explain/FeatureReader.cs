@@ -7,7 +7,7 @@ public static class FeatureReader
     private const double Around = 0.05, EndShare = 0.06, LateFrom = 0.6, LateTo = 0.7;
     internal static readonly double[] Shares = [0.04, 0.12, 0.25, 0.45, 0.65, 0.8, 0.9, 0.96];
     internal static readonly double[] Warmings = [4, 10, 20, 40, 80];
-    private const double LeastPull = 15, SettledK = 20, AtRestS = -2, ClearlyBeforeS = 60, LongestRestS = 3600, LeastToRoomK = 5, LateBeginS = 60, BeforeEndS = 1;
+    private const double LeastPull = 15, SettledK = 20, AtRestS = -2, ClearlyBeforeS = 60, LongestRestS = 3600, LeastToRoomK = 5, LateBeginS = 60, BeforeEndS = 1, LeastHoleS = 300, HoleSteps = 3;
 
     /// <summary>Value of a feature; null where the trace cannot give it.</summary>
     public static double? Value(Trace t, Feature f) => f.Kind switch
@@ -24,8 +24,9 @@ public static class FeatureReader
         switch (f.Kind)
         {
             case FeatureKind.LnTime: return Moment(t, f.At) is > 0 and var m ? Math.Log(m) : null;
-            case FeatureKind.AtShare: return Moment(t, f.At) is { } at ? Mean(line, at * (1 - Around), at * (1 + Around)) - (IsAboveLoad(f.What) ? Mean(t.Lines[Observable.Load], at * (1 - Around), at * (1 + Around)) : 0) : null;
+            case FeatureKind.AtShare: return Moment(t, f.At) is { } at && !IsHole(t, line, at) ? Mean(line, at * (1 - Around), at * (1 + Around)) - (IsAboveLoad(f.What) ? Mean(t.Lines[Observable.Load], at * (1 - Around), at * (1 + Around)) : 0) : null;
             case FeatureKind.AtEnd: return Mean(line, t.EndS * (1 - EndShare), t.EndS) - (IsAboveLoad(f.What) ? Mean(t.Lines[Observable.Load], t.EndS * (1 - EndShare), t.EndS) : 0);
+            case FeatureKind.LateChange when IsHole(t, line, 0.5 * (LateFrom + LateTo) * t.EndS): return null;
             case FeatureKind.LateChange:
                 double late = Mean(line, t.EndS * (1 - EndShare), t.EndS), before = line.Mean(t.EndS * LateFrom, t.EndS * LateTo);
                 return f.What >= Observable.HighPressure ? late > 0 && before > 0 ? Math.Log(late / before) : null : late - before;
@@ -35,6 +36,9 @@ public static class FeatureReader
             default: return null;
         }
     }
+
+    // between two readings that lie far apart nothing is known (a gap in the log, a channel that froze); a model's run has no gaps, only long steps
+    private static bool IsHole(Trace t, TraceLine line, double atS) => !t.BeginsAtRest && line.HoleAt(atS) > Math.Max(LeastHoleS, HoleSteps * line.StepS);
 
     // a start noted by hand may be a minute off: what was read well before it counts, the last reading only where there is none
     private static double? AtRest(TraceLine line) => line.Middle(-LongestRestS, -ClearlyBeforeS) ?? line.Before(AtRestS);
@@ -60,7 +64,7 @@ public static class FeatureReader
         // a log that begins later than the run has not seen the way from the room to its first reading
         bool late = load.TimeS[0] > LateBeginS;
         double warm = late ? t.RoomK : load.At(0), end = load.Mean(t.EndS * (1 - EndShare), t.EndS), level = warm - share * (warm - end);
-        return warm - end < LeastPull || late && load.Value[0] <= level ? null : load.Passes(level, 0, falling: true);
+        return warm - end < LeastPull || late && load.Value[0] <= level || load.Passes(level, 0, falling: true) is not { } at || IsHole(t, load, at) ? null : at;
     }
 
     /// <summary>Time in which the load warms by so many kelvin after the stop, s; null when it does not.</summary>

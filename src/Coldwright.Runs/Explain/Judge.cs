@@ -5,8 +5,6 @@ namespace Coldwright.Runs.Explain;
 /// <summary>Weighs all sets and says which is named.</summary>
 internal static class Judge
 {
-    private const double MostScale = 4;
-
     /// <summary>Sets of causes whose chi-squares lie closer than this cannot be told apart.</summary>
     internal const double Tie = 2;
     /// <summary>So many causes at most are said to be alike.</summary>
@@ -17,7 +15,7 @@ internal static class Judge
     {
         var sets = new EvidenceFit(c).All();
         cancel.ThrowIfCancellationRequested();
-        double scale = Math.Clamp(sets[0].ChiSquare / c.Features.Count, 1, MostScale);
+        double scale = Math.Max(sets[0].ChiSquare / c.Features.Count, 1);
         var best = Chosen(c, sets, scale);
         var (fitted, taken) = follow ? FittedMachine.Follow(c, runs, trace, best) : (runs.Plain, FittedMachine.Taken(c, runs, best));
         return new Judgement(best, sets, scale, fitted, taken);
@@ -32,7 +30,7 @@ internal static class Judge
         (string Id, double P)[] inclusion = [.. ids.SelectMany((x, i) => x.Select(id => (id, P: p[i]))).GroupBy(x => x.id).Select(g => (g.Key, P: g.Sum(x => x.P))).OrderByDescending(g => g.P)];
         string[] likely = [.. inclusion.Where(g => g.P > 0.5).Take(2).Select(g => g.Id).Order(StringComparer.Ordinal)];
         int sound = Array.FindIndex(ids, x => x.Length == 0);
-        if (likely.Length == 0 && inclusion.Length > 0 && inclusion[0].P > p[sound] && sets[sound].ChiSquare - sets[Array.FindIndex(ids, x => x is [var one] && one == inclusion[0].Id)].ChiSquare > Tie * scale) likely = [inclusion[0].Id];
+        if (likely.Length == 0 && inclusion.Length > 0 && inclusion[0].P > 1.5 * p[sound] && sets[sound].ChiSquare - sets[Array.FindIndex(ids, x => x is [var one] && one == inclusion[0].Id)].ChiSquare > Tie * scale) likely = [inclusion[0].Id];
         if (likely.Length == 0)
         {
             var groups = Enumerable.Range(0, sets.Count).GroupBy(i => string.Join('+', ids[i])).Select(g => (First: g.First(), P: g.Sum(i => p[i]))).OrderByDescending(g => g.P).ToArray();
@@ -42,7 +40,7 @@ internal static class Judge
             {
                 double alike = groups.Where(g => g.First != best.First && ids[g.First].Length == ids[best.First].Length && ids[g.First].Intersect(ids[best.First]).Count() == ids[best.First].Length - 1
                     && Math.Abs(sets[g.First].ChiSquare - sets[best.First].ChiSquare) < Tie * scale).Take(MostAlike - 1).Sum(g => g.P);
-                if (best.P + alike > none.P) likely = ids[best.First];
+                if (best.P + alike > 1.5 * none.P) likely = ids[best.First];
             }
         }
         return sets[Array.FindIndex(ids, x => x.SequenceEqual(likely))];

@@ -12,7 +12,8 @@ namespace Coldwright.Runs.Explain;
 public sealed class ModelRuns
 {
     // tables that serve as wide as the course allows: what the wider ones err by is small beside the doubts (docs/theory/explain.md)
-    private const double SeldomS = 40, TableReach = 0.1;
+    internal const double TableReach = 0.1;
+    private const double SeldomS = 40, OtherStopS = 30;
 
     private readonly MachineDescription _machine;
     private readonly double _stopS, _warmUpS;
@@ -172,6 +173,8 @@ public sealed class ModelRuns
     public static Trace TraceOf(Course c, Trace like)
     {
         double[] t = [.. c.TimeS];
+        // a course that was made for another moment of stop warms up from there
+        double? stop = like.StopS is { } seenStop && c.MassFlow.Select((flow, i) => (flow, i)).LastOrDefault(x => x.flow > 0) is { i: > 0 } last && Math.Abs(t[last.i] - seenStop) > OtherStopS ? t[last.i] : like.StopS;
         // read as seldom as the log was: what lies between two readings is then missed by both
         TraceLine Line(IReadOnlyList<double> values, Observable what)
         {
@@ -192,7 +195,7 @@ public sealed class ModelRuns
                 [Observable.Return] = Line(c.ReturnK, Observable.Return), [Observable.Discharge] = Line(c.DischargeK, Observable.Discharge), [Observable.HighPressure] = Line(c.HighPressurePa, Observable.HighPressure), [Observable.LowPressure] = Line(c.LowPressurePa, Observable.LowPressure),
                 [Observable.MassFlow] = Line(c.MassFlow, Observable.MassFlow), [Observable.CompressorPower] = Line(c.CompressorW, Observable.CompressorPower), [Observable.Power] = Line(c.PowerW, Observable.Power),
             },
-            EndS = like.EndS, StopS = like.StopS, LastS = t[^1], RestPa = c.StandstillPa, RoomK = c.LoadK[0], BeginsAtRest = true,
+            EndS = Math.Min(like.EndS, stop ?? like.EndS), StopS = stop, LastS = t[^1], RestPa = c.StandstillPa, RoomK = c.LoadK[0], BeginsAtRest = true,
         };
     }
 }

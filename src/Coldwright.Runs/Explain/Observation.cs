@@ -13,6 +13,12 @@ public sealed record Observation
     public required double StartS { get; init; }
     /// <summary>Standard uncertainty of that moment, s.</summary>
     public required double StartDoubtS { get; init; }
+    /// <summary>Standard uncertainty of its stop, s.</summary>
+    public required double StopDoubtS { get; init; }
+    /// <summary>True when nothing but the load shows the start.</summary>
+    public required bool IsStartByLoad { get; init; }
+    /// <summary>Standard uncertainty of the room's temperature, K.</summary>
+    public required double RoomDoubtK { get; init; }
     /// <summary>What a person must be told.</summary>
     public required IReadOnlyList<string> Said { get; init; }
 }

@@ -9,29 +9,38 @@ namespace Coldwright.Runs.Explain;
 internal static class Observer
 {
     private const int MostPoints = 3000;
+    // of the room's temperature by a thermometer of the record, as noted by hand (few rooms stay as they were), and where nobody noted it, one standard deviation; our assumptions
+    private const double RoomSeenK = 1, RoomNotedK = 2.5, RoomGuessedK = 5;
+    // a start is noted to the minute, and one side falls at once; our assumption
+    private const double ClearlyBeforeS = 90, LongestRestS = 3600;
     private const double SettledKPerS = 2.0 / 3600, LeastPullDownS = 900, MostRiseK = 5;
 
     /// <summary>The observation.</summary>
     /// <exception cref="SolveException">The record holds nothing that can be explained; the advice says what is missing.</exception>
-    public static Observation Read(RunRecord record, LoopLayout layout)
+    /// <param name="record">The record.</param>
+    /// <param name="layout">The machine's layout.</param>
+    /// <param name="wayDown">Time that the model's load takes to a temperature (K), s; null: not asked.</param>
+    public static Observation Read(RunRecord record, LoopLayout layout, Func<double, double?>? wayDown = null)
     {
         var said = new List<string>();
         var channels = Channels(record, layout, said);
         if (channels.All(c => c.What != Observable.Load)) throw No("no good channel shows the temperature of the vessel or block; it is what the explanation hangs on");
         var load = channels.First(c => c.What == Observable.Load);
-        var (start, stop, startDoubt) = RunEdges.Find(record, layout, channels, said);
+        var (start, stop, startDoubt, stopDoubt, byLoad, clock) = RunEdges.Find(record, layout, channels, said, wayDown);
+        if (clock != 0) record = record with { Events = [.. record.Events.Select(e => e with { TimeS = e.TimeS + clock })] };
         double? feedOn = record.Events.FirstOrDefault(e => e.Kind == EventKind.FeedOn && e.TimeS > start)?.TimeS;
         double end = Math.Min(feedOn ?? double.PositiveInfinity, Math.Min(stop ?? double.PositiveInfinity, LastGood(load)));
         if (end - start < LeastPullDownS) throw No(FormattableString.Invariant($"between the start of {layout.Compressor.Name} and the first feed or its stop lie {Math.Max(0, end - start) / 60:0} min of the vessel's temperature; {LeastPullDownS / 60:0} min are the least"));
         var lines = channels.ToDictionary(c => c.What, c => Line(c, start));
         double rise = lines[Observable.Load].At(end - start) - lines[Observable.Load].At(0);
         if (rise > MostRiseK) throw No(FormattableString.Invariant($"the vessel warmed by {rise:0} K between the start of {layout.Compressor.Name} and the end of its pull-down ({(end - start) / 60:0} min later): events and log contradict one another, or start and stop are exchanged"));
+        var (room, roomDoubt) = Room(record, start);
         var trace = new Trace
         {
-            Lines = lines, EndS = end - start, StopS = stop is { } s ? s - start : null, LastS = LastGood(load) - start, RoomK = Room(record, start), RestPa = Rest(channels, start), Batch = BatchObserver.Read(record, layout, start),
+            Lines = lines, EndS = end - start, StopS = stop is { } s ? s - start : null, LastS = LastGood(load) - start, RoomK = room, RestPa = Rest(channels, start), Batch = BatchObserver.Read(record, layout, start),
         };
         if (trace.Batch is { } batch) Unseen(batch, said);
-        return new Observation { Trace = trace, Channels = channels, StartS = start, StartDoubtS = startDoubt, Phases = Phases(record, layout, trace, start), Said = said };
+        return new Observation { Trace = trace, Channels = channels, StartS = start, StartDoubtS = startDoubt, StopDoubtS = stopDoubt, IsStartByLoad = byLoad, RoomDoubtK = roomDoubt, Phases = Phases(record, layout, trace, start), Said = said };
     }
 
     private static void Unseen(BatchTrace batch, List<string> said)
@@ -86,16 +95,16 @@ internal static class Observer
         return new TraceLine([.. ts], [.. vs]);
     }
 
-    private static double Room(RunRecord record, double start)
+    private static (double RoomK, double DoubtK) Room(RunRecord record, double start)
     {
         var rooms = record.Channels.Where(c => c.Place.Port == Whereabouts.Room && c.Measured == Measured.Temperature && c.GoodCount > 0).ToArray();
-        return rooms.Length > 0 && rooms[0].LastGood(start + 600) is { } v ? v.Value : record.RoomTemperatureK;
+        return rooms.Length > 0 && rooms[0].LastGood(start + 600) is { } v ? (v.Value, RoomSeenK) : (record.RoomTemperatureK, record.IsRoomNoted ? RoomNotedK : RoomGuessedK);
     }
 
     private static double? Rest(IReadOnlyList<ObservedChannel> channels, double start)
     {
         foreach (var what in new[] { Observable.HighPressure, Observable.LowPressure })
-            if (channels.FirstOrDefault(c => c.What == what) is { } c && c.Channel.TimesS[0] < start - 20 && c.Channel.LastGood(start - 10) is { } v) return v.Value;
+            if (channels.FirstOrDefault(c => c.What == what) is { } c && Line(c, start).Middle(-LongestRestS, -ClearlyBeforeS) is { } v) return v;
         return null;
     }
 

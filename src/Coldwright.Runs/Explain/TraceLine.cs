@@ -25,6 +25,9 @@ public sealed record TraceLine(double[] TimeS, double[] Value)
     /// <summary>Time of the last sample at or before a time (s); null when there is none.</summary>
     public double? LastAt(double timeS) => IndexBefore(timeS) is >= 0 and var i ? TimeS[i] : null;
 
+    /// <summary>Time between the two samples around a time, s; 0 at a sample and outside.</summary>
+    public double HoleAt(double timeS) => IndexBefore(timeS) is >= 0 and var i && i + 1 < TimeS.Length && TimeS[i] < timeS ? TimeS[i + 1] - TimeS[i] : 0;
+
     private int IndexBefore(double timeS)
     {
         int i = Array.BinarySearch(TimeS, timeS);

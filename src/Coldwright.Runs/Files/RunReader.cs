@@ -10,6 +10,7 @@ namespace Coldwright.Runs.Files;
 internal static class RunReader
 {
     private const int MostReadings = 20000;
+    private const double EmptyDoubts = 3;
 
     /// <summary>The description; null when the file holds no group of keys. With problems it is good for looking on, not for use.</summary>
     /// <param name="text">The file's text.</param>
@@ -134,8 +135,10 @@ internal static class RunReader
             if (kind == EventKind.Weighed && mass is null) r.Complain("what", "a weighing needs the key 'mass': what the balance showed");
             if (kind != EventKind.Weighed && mass is not null) r.Complain("mass", $"'{word}' has no mass; a weighing is written 'what: weighed'");
             if (kind is EventKind.ValveOpen or EventKind.ValveShut && !r.Has("at")) r.Complain("what", $"'{word}' needs the key 'at': which valve");
-            if (mass < tare) r.Complain("tare", "the tare is larger than the mass");
-            events.Add(new(time, kind, r.Text("at"), mass - (tare ?? 0), mass is null ? null : r.OptionalQuantity("uncertainty") ?? 1e-3, r.Text("note"), node.Line));
+            double? uncertainty = mass is null ? null : r.OptionalQuantity("uncertainty") ?? 1e-3;
+            // an empty flask may read a little less than it did: it holds nothing
+            if (mass < tare - EmptyDoubts * uncertainty) r.Complain("tare", "the tare is larger than the mass");
+            events.Add(new(time, kind, r.Text("at"), mass is { } gross ? Math.Max(0, gross - (tare ?? 0)) : null, uncertainty, r.Text("note"), node.Line));
         }
         return events;
     }

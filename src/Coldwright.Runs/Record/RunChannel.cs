@@ -1,3 +1,4 @@
+using Coldwright.Quantities;
 using Coldwright.Runs.Sensors;
 
 namespace Coldwright.Runs.Record;
@@ -44,7 +45,7 @@ public sealed class RunChannel
     /// <summary>Parts of the uncertainty at the highest good value.</summary>
     public required IReadOnlyList<UncertaintyPart> AtHighest { get; init; }
     /// <summary>What had to be assumed about the sensor.</summary>
-    public required IReadOnlyList<string> Assumptions { get; init; }
+    public required IReadOnlyList<Spoken> Assumptions { get; init; }
 
     /// <summary>When the samples were taken; channels of the same log share it.</summary>
     public TimeAxis Axis { get; }

@@ -20,6 +20,8 @@ public sealed record RunRecord
     public required double RoomPressureUncertaintyPa { get; init; }
     /// <summary>Temperature of the room, K.</summary>
     public required double RoomTemperatureK { get; init; }
+    /// <summary>True when the run's own file notes it; false when it is the machine file's or 20 °C.</summary>
+    public required bool IsRoomNoted { get; init; }
     /// <summary>Channels in file order.</summary>
     public required IReadOnlyList<RunChannel> Channels { get; init; }
     /// <summary>Events in order of time.</summary>

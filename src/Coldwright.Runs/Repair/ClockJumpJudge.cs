@@ -10,6 +10,8 @@ namespace Coldwright.Runs.Repair;
 internal static class ClockJumpJudge
 {
     private const int Samples = 12;
+    // so long a piece of the course on either side: within a minute terminals that warm and cool look like a course. Our assumption.
+    private const double LongestS = 600;
     // The change of the whole gap must stand far above the scatter to say anything, and a quarter of it is what a curved run may hide. Our assumptions.
     private const double LeastChangeOverScatter = 10;
     private const double ShareThatIsNone = 0.25;
@@ -40,7 +42,7 @@ internal static class ClockJumpJudge
     private static List<(double T, double Y)> Before(LogColumn column, List<int> kept, List<double> times)
     {
         var points = new List<(double, double)>();
-        for (var k = kept.Count - 1; k >= 0 && points.Count < Samples; k--)
+        for (var k = kept.Count - 1; k >= 0 && (points.Count < Samples || times[^1] - times[k] < LongestS); k--)
             if (column.Flags[kept[k]] == SampleFlag.Good) points.Add((times[k] - times[^1], column.Values[kept[k]]));
         return points;
     }
@@ -48,7 +50,7 @@ internal static class ClockJumpJudge
     private static List<(double T, double Y)> After(LogTable log, LogColumn column, int row)
     {
         var points = new List<(double, double)>();
-        for (var i = row; i < log.Times.Length && points.Count < Samples && i < row + 4 * Samples; i++)
+        for (var i = row; i < log.Times.Length && (points.Count < Samples && i < row + 4 * Samples || log.Times[i] - log.Times[row] < LongestS); i++)
             if (column.Flags[i] == SampleFlag.Good && !double.IsNaN(log.Times[i])) points.Add((log.Times[i] - log.Times[row], column.Values[i]));
         return points;
     }

@@ -19,7 +19,7 @@ internal static class FrozenFinder
     private const int Neighbours = 100;
     private const double LeastScatterInSteps = 0.6;
     private const int SlopeSamples = 20;
-    private const double CourseFactor = 3;
+    private const double CourseFactor = 3, MostNaturalSteps = 1.5;
 
     /// <summary>Marks frozen stretches among the good samples; each as first and last sample. The first sample of a stretch is still believed.</summary>
     /// <param name="times">s.</param>
@@ -53,6 +53,7 @@ internal static class FrozenFinder
             if (others < 2 * LeastSamples) continue;
             var share = (repeats - run.Length + 1.0) / others;
             if (share > MostRepeats || run.Length <= (Math.Log(pairs) + Improbable) / -Math.Log(Math.Max(share, 1e-3))) continue;
+            if (StandsStillByNature(values, flags, run.First, run.Last, step)) continue;
             if (!CatchesUp(times, values, flags, run.First, run.Last, noise, step) && !ScattersAround(values, flags, run.First, run.Last, step)) continue;
             frozen.Add((run.First, run.Last));
             for (var k = run.First + 1; k <= run.Last; k++)
@@ -69,6 +70,19 @@ internal static class FrozenFinder
         if (Math.Abs(jump) <= Math.Max(5 * noise, 3.5 * step) || Math.Sign(before) != Math.Sign(jump) || Math.Sign(after) != Math.Sign(jump)) return false;
         var expected = 0.5 * (Math.Abs(before) + Math.Abs(after)) * (times[next] - times[first]);
         return Math.Abs(jump) > expected / CourseFactor && Math.Abs(jump) < expected * CourseFactor;
+    }
+
+    // Where the figures just before and just after are no more than a step away, the logger's step is coarser than what changes: a plateau, and nothing is lost by believing it.
+    private static bool StandsStillByNature(ReadOnlySpan<double> values, ReadOnlySpan<SampleFlag> flags, int first, int last, double step)
+    {
+        foreach (var (edge, direction) in new[] { (first, -1), (last, 1) })
+            for (int k = edge + direction, seen = 0; k >= 0 && k < values.Length && seen < SlopeSamples; k += direction)
+            {
+                if (flags[k] != SampleFlag.Good) continue;
+                if (Math.Abs(values[k] - values[first]) > MostNaturalSteps * step) return false;
+                seen++;
+            }
+        return true;
     }
 
     private static int? NextGood(ReadOnlySpan<SampleFlag> flags, int last)

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Coldwright.Quantities;
 
 namespace Coldwright.Runs.Sensors;
 
@@ -23,7 +24,7 @@ public sealed class SensorUncertainty(SensorModel model, double resolutionRaw, d
     private readonly SensorDescription _sensor = model.Sensor;
 
     /// <summary>What had to be assumed because the file does not say it.</summary>
-    public IReadOnlyList<string> Assumptions => [.. Defaults()];
+    public IReadOnlyList<Spoken> Assumptions => [.. Defaults()];
 
     /// <summary>All parts at one value.</summary>
     /// <param name="value">Value, SI.</param>
@@ -71,25 +72,25 @@ public sealed class SensorUncertainty(SensorModel model, double resolutionRaw, d
     {
         var u = _sensor.ColdJunctionUncertaintyK ?? DefaultJunctionLimitK / _root3;
         var gain = couple.SensitivityVPerK(junctionK) / Math.Max(couple.SensitivityVPerK(value), 1e-7);
-        return new("cold junction", u * gain, true, $"{u.ToString("0.0#", CultureInfo.InvariantCulture)} K at the junction, {gain.ToString("0.0", CultureInfo.InvariantCulture)} times that at the tip");
+        return new("cold junction", u * gain, true, Spoken.Of($"{SpokenAmount.Difference(u, "0.0#")} at the junction, {gain:0.0} times that at the tip"));
     }
 
-    private IEnumerable<string> Defaults()
+    private IEnumerable<Spoken> Defaults()
     {
         var own = _sensor.Uncertainty is not null || _sensor.RelativeUncertainty is not null;
         if (_sensor.Kind.Thermocouple is not null && _sensor.Uncertainty is null)
         {
             if (!own && _sensor.Grade.Length == 0) yield return "no class is given; class 2 of IEC 60584-1 is taken";
-            if (_sensor.ColdJunctionUncertaintyK is null) yield return $"the cold junction is taken as known within {Number(DefaultJunctionLimitK)} K";
+            if (_sensor.ColdJunctionUncertaintyK is null) yield return Spoken.Of($"the cold junction is taken as known within {SpokenAmount.Difference(DefaultJunctionLimitK, "0.##")}");
         }
         if (own) yield break;
         if (_sensor.Kind.ZeroOhm is not null && _sensor.Grade.Length == 0) yield return "no class is given; class B of IEC 60751 is taken";
-        if (_sensor.Kind.Element == SensorElement.Thermometer) yield return "no uncertainty is given; within 1 K is taken";
+        if (_sensor.Kind.Element == SensorElement.Thermometer) yield return Spoken.Of($"no uncertainty is given; within {SpokenAmount.Difference(DefaultThermometerLimitK, "0.##")} is taken");
         if (_sensor.Kind.Element == SensorElement.Barometer) yield return "no uncertainty is given; within 3 hPa is taken";
         if (_sensor.Kind.Element == SensorElement.PressureGauge)
         {
             if (_sensor.Grade.Length == 0) yield return "no class is given; class 2.5 is taken";
-            if (_sensor.SpanPa is null) yield return $"no span is given; {Number(Math.Round(SpanPa / 1e5, 1))} bar is taken, a quarter above the largest reading";
+            if (_sensor.SpanPa is null) yield return Spoken.Of($"no span is given; {SpokenAmount.PressureDifference(SpanPa, "0.#")} is taken, a quarter above the largest reading");
         }
         if (_sensor.Kind.Measured is Measured.Power or Measured.Energy) yield return "no uncertainty is given; 2 % of the reading is taken";
         if (_sensor.Kind.Measured == Measured.Mass) yield return "no uncertainty is given; within 0.1 % of the reading is taken";

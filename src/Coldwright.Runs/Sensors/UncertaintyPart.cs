@@ -1,3 +1,5 @@
+using Coldwright.Quantities;
+
 namespace Coldwright.Runs.Sensors;
 
 /// <summary>One contribution to the uncertainty of a reading.</summary>
@@ -5,4 +7,4 @@ namespace Coldwright.Runs.Sensors;
 /// <param name="Standard">One standard deviation, SI.</param>
 /// <param name="IsCommon">True when all samples of the channel share the same unknown error (calibration), false when each has its own (rounding, noise).</param>
 /// <param name="Source">Where the figure comes from.</param>
-public sealed record UncertaintyPart(string Name, double Standard, bool IsCommon, string Source);
+public sealed record UncertaintyPart(string Name, double Standard, bool IsCommon, Spoken Source);

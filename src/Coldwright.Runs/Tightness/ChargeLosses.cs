@@ -1,4 +1,5 @@
 using Coldwright.Machine.Charge;
+using Coldwright.Quantities;
 using Coldwright.Runs.Record;
 
 namespace Coldwright.Runs.Tightness;
@@ -8,7 +9,7 @@ internal static class ChargeLosses
 {
     private const double YearS = 365.25 * 86400;
 
-    public static IReadOnlyList<ChargeLoss> Of(RunRecord record, TightnessDescription test, GasDensity gas, double testPa, double testK, double leakMolS, double upperMolS, List<string> warnings)
+    public static IReadOnlyList<ChargeLoss> Of(RunRecord record, TightnessDescription test, GasDensity gas, double testPa, double testK, double leakMolS, double upperMolS, List<Spoken> warnings)
     {
         if (record.Machine is not { } machine) return [];
         var mixture = machine.Charge.Mixture;

@@ -1,3 +1,4 @@
+using Coldwright.Quantities;
 using Coldwright.Runs.Record;
 
 namespace Coldwright.Runs.Tightness;
@@ -19,7 +20,7 @@ public static class LeakTest
     public static LeakTestResult? Evaluate(RunRecord record, out string complaint)
     {
         var test = record.Test ?? throw new ArgumentException("the record holds no test", nameof(record));
-        var warnings = new List<string>();
+        var warnings = new List<Spoken>();
         if (test.Gas is not { } mixture || test.VolumeM3 is not { } volume)
         {
             complaint = "a leak test needs a gas and the volume it was shut in";
@@ -37,7 +38,7 @@ public static class LeakTest
             complaint = $"part of the gas is liquid at the readings of the test, so its pressure does not count it: warm it up, fill less, or test with nitrogen ({mixture})";
             return null;
         }
-        warnings.AddRange(gas.Warnings);
+        warnings.AddRange(Spoken.All(gas.Warnings));
         double duration = series.DurationS, amount = fit.Line.AtMean, leak = -fit.Line.Slope, pressure = series.PressuresPa.Average(), temperature = series.TemperaturesK.Average();
         (string Name, double MolS)[] parts =
         [

@@ -1,3 +1,5 @@
+using Coldwright.Quantities;
+
 namespace Coldwright.Runs.Tightness;
 
 /// <summary>What a leak test says. A leak is positive when gas goes out.</summary>
@@ -48,7 +50,7 @@ public sealed record LeakTestResult
     /// <summary>Times of the blocks (s), amount (mol), for a picture.</summary>
     public required IReadOnlyList<(double TimeS, double PressurePa, double AmountMol)> Series { get; init; }
     /// <summary>What a person must be told.</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    public required IReadOnlyList<Spoken> Warnings { get; init; }
 }
 
 /// <summary>What a leak means for the charge, if gas flows through it in one way.</summary>

@@ -1,3 +1,5 @@
+using Coldwright.Quantities;
+
 namespace Coldwright.Runs.Tightness;
 
 /// <summary>What a proof test says.</summary>
@@ -32,9 +34,9 @@ public sealed record ProofTestResult
     /// <summary>Answer.</summary>
     public required TightnessVerdict Verdict { get; init; }
     /// <summary>Why, one sentence.</summary>
-    public required string Reason { get; init; }
+    public required Spoken Reason { get; init; }
     /// <summary>Times and pressures used.</summary>
     public required IReadOnlyList<(double TimeS, double PressurePa)> Series { get; init; }
     /// <summary>What a person must be told.</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    public required IReadOnlyList<Spoken> Warnings { get; init; }
 }

@@ -1,3 +1,4 @@
+using Coldwright.Quantities;
 using Coldwright.Runs.Record;
 using Coldwright.Runs.Sensors;
 
@@ -24,7 +25,7 @@ internal sealed class ShutInSeries
     public double DurationS => Count > 1 ? _times[^1] - _times[0] : 0;
 
     /// <summary>The series; null with a complaint when channels are missing or hold too little.</summary>
-    public static ShutInSeries? From(RunRecord record, TightnessDescription test, List<string> warnings, out string complaint)
+    public static ShutInSeries? From(RunRecord record, TightnessDescription test, List<Spoken> warnings, out string complaint)
     {
         var pressure = Find(record, test.PressureChannel, Measured.Pressure, "pressure", out complaint);
         if (pressure is null) return null;
@@ -34,7 +35,7 @@ internal sealed class ShutInSeries
             complaint = noTemperature;
             return null;
         }
-        if (temperature is null) warnings.Add($"no thermometer belongs to the test; the room's {record.RoomTemperatureK - 273.15:0.#} °C is taken as constant, so a change of temperature shows as a leak");
+        if (temperature is null) warnings.Add(Spoken.Of($"no thermometer belongs to the test; the room's {SpokenAmount.Celsius(record.RoomTemperatureK)} is taken as constant, so a change of temperature shows as a leak"));
         var step = pressure.Sensor.Unit is { } unit ? pressure.ResolutionRaw * unit.Factor : pressure.ResolutionRaw * new SensorModel(pressure.Sensor).Slope(pressure.Lowest);
         var series = new ShutInSeries { Pressure = pressure, Temperature = temperature, StepPa = step };
         series.Fill(record, test.FromS ?? double.NegativeInfinity, test.ToS ?? double.PositiveInfinity);

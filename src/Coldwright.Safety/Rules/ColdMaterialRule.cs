@@ -32,6 +32,6 @@ internal static class ColdMaterialRule
         if (handled is not null)
             yield return new("cold-burns", Grade.Caution, handled, null, null, "",
                 "cold liquid and bare cold metal only with face shield, loose insulating gloves and covered skin", Source + "; protective equipment: OSHA 29 CFR 1910.132 to 138, from memory",
-                "frostbite and blindness from splashes; skin freezes to bare metal", "wear them whenever liquid is discharged or carried");
+                "frostbite and blindness from splashes; skin freezes to bare metal", "wear face shield and gloves whenever liquid is discharged or carried");
     }
 }

@@ -165,7 +165,7 @@ internal sealed class BatchRunner
             throw;
         }
         if (!result.Solved)
-            throw new SolveException(result.Report with { Advice = FormattableString.Invariant($"batch, {action} at {result.Time:0.#} s: {result.Report.Advice}") });
+            throw new SolveException(result.Report.Telling($"batch, {action} at {result.Time:0.#} s: {result.Report.Told}"));
         (_time, _y) = (result.Time, [.. result.State]);
         return Done(action, from, result.StoppedBy ?? (action == "stand" ? "weighed" : "the longest time"));
     }

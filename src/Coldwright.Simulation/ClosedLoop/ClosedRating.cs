@@ -23,11 +23,31 @@ internal static class ClosedRating
     /// <param name="cancel">Cancels the work.</param>
     /// <param name="compressor">The compressor as described, worked out before; null: here.</param>
     /// <param name="seed">The same machine closed with another model, to start from.</param>
-    public static ClosedSolver Close(MachineDescription machine, LoopLayout layout, HelmholtzModel model, HeldPressure held, RatingOptions options, CancellationToken cancel, DescribedCompressor? compressor = null, ClosedSolver? seed = null)
+    /// <param name="begin">True: its start from rest is worked out meanwhile on another thread, where a rating is to follow.</param>
+    public static ClosedSolver Close(MachineDescription machine, LoopLayout layout, HelmholtzModel model, HeldPressure held, RatingOptions options, CancellationToken cancel, DescribedCompressor? compressor = null, ClosedSolver? seed = null, bool begin = false)
     {
-        var solver = new ClosedSolver(HardwareReader.Read(machine, layout, model, cancel, compressor), model, Target(machine, layout, held), options, cancel);
-        solver.Solve(seed);
+        var hardware = HardwareReader.Read(machine, layout, model, cancel, compressor);
+        var target = Target(machine, layout, held);
+        var solver = new ClosedSolver(hardware, model, target, options, cancel);
+        // a charge that is the answer is not known yet
+        if (begin && !target.ChargeIsFree) solver.StartUp = Task.Run(() => StartUp.Of(hardware, model, target, hardware.ChargeMol, MolarMass(machine, model), new LoopAccuracy(), cancel), cancel);
+        try
+        {
+            solver.Solve(seed);
+        }
+        finally
+        {
+            if (solver.StartUp is { } beside) ((IAsyncResult)beside).AsyncWaitHandle.WaitOne();
+        }
         return solver;
+    }
+
+    private static double MolarMass(MachineDescription machine, HelmholtzModel model)
+    {
+        var z = machine.Charge.Mixture.MoleFractions;
+        double mass = 0;
+        for (int i = 0; i < z.Count; i++) mass += z[i] * model.Substances[i].MolarMass;
+        return mass;
     }
 
     /// <summary>The rating of a closed loop.</summary>
@@ -127,7 +147,7 @@ internal static class ClosedRating
             RecuperatorInletK = p.RecuperatorInletK,
             Buffer = p.Buffer is { } b ? new BufferAtWork(b.PressurePa, b.Opening, b.BypassFlow / (p.Flow + b.BypassFlow)) : null,
             CoilDifferenceK = p.LoadK - p.Tables.Low.Temperature(p.CoilOutlet, p.CoilOutletPa, out _),
-            StartUp = StartUp.Of(h, model, target, reference, perMole, new LoopAccuracy(), cancel),
+            StartUp = s.StartUp?.GetAwaiter().GetResult() ?? StartUp.Of(h, model, target, reference, perMole, new LoopAccuracy(), cancel),
         };
     }
 }

@@ -52,11 +52,14 @@ internal sealed class ClosedSolver
     public LoopPass Target { get; private set; } = null!;
     public double TargetK { get; private set; }
     public List<Spoken> Warnings { get; } = [];
+    /// <summary>The start from rest, where it was worked out beside.</summary>
+    public Task<StartUpResult>? StartUp { get; set; }
 
     /// <param name="seed">The same machine closed with another fluid model, to start from; null: from nothing.</param>
     /// <exception cref="SolveException">The loop does not close: the report says which balance and which part.</exception>
     public void Solve(ClosedSolver? seed = null)
     {
+        
         _seed = seed;
         TargetK = WantedK();
         var points = (seed is null ? null : Seeded(seed)) ?? Marched();
@@ -69,6 +72,7 @@ internal sealed class ClosedSolver
         NoLoad = FindNoLoad(points, NoLoadTolerance(wanted.Pass));
         if (works) Operating = Tight(wanted, Math.Abs(wanted.Pass.LoadK - TargetK) < 20 ? TargetK : wanted.Pass.LoadK);
         else Operating = NoLoad ?? Tight(points.Where(p => p.Pass.NetCoolingW > 0).DefaultIfEmpty(points[^1]).First(), double.NaN);
+        
         if (works) Target = Operating.Pass;
         if (!_target.ThrottleIsFree && Math.Abs(Operating.Pass.ThrottleOff) > ThrottleSettled) Warnings.Add(FormattableString.Invariant(
             $"the throttle's own model passes {100 * (Math.Exp(Operating.Pass.ThrottleOff) - 1):+0.##;-0.##} % of the flow that the loop is closed with: its march has a step there, and pressures are as much in doubt"));
@@ -83,7 +87,7 @@ internal sealed class ClosedSolver
         }
         catch (SolveException e)
         {
-            throw new SolveException(e.Report with { Advice = WhyNot.Closed(Hardware, _model, e.Report) });
+            throw new SolveException(e.Report with { Advice = WhyNot.Closed(Hardware, _model, _target, e.Report, _cancel) });
         }
         bool reached = Down(march, TargetK);
         _stopped = march.Stopped;
@@ -243,13 +247,15 @@ internal sealed class ClosedSolver
         return slope > 0.05 ? last.NetCoolingW / slope : double.PositiveInfinity;
     }
 
+    private LoopCloser.Closed? Fitted(double k) => _fitted is { } f && Math.Abs(f.Pass.LoadK - k) < 3 ? f : null;
+
     // the load itself as an unknown, from just warmer
     private bool Grasped(LoopCloser.Closed last, double leftK)
     {
         if (!(leftK < Grasp)) return false;
         try
         {
-            var found = Closer.Finish(last, double.NaN, Fair, null, _seed?.NoLoad ?? _fitted);
+            var found = Closer.Finish(last, double.NaN, Fair, null, _seed?.NoLoad ?? Fitted(last.Pass.LoadK));
             if (found is null || found.Pass.LoadK > last.Pass.LoadK || found.Pass.LoadK < Math.Max(_options.ColdestK, last.Pass.LoadK - 2 * Grasp)) return false;
             _noLoad = found;
             return true;
@@ -276,7 +282,7 @@ internal sealed class ClosedSolver
         {
             for (int round = 0; round < FilmRounds; round++)
             {
-                if (ColdEndFilm.Fitted(Hardware, at.Pass, _cancel) is not { } fitted) break;
+                if (ColdEndFilm.Fitted(Hardware, at.Pass, _cancel) is not { } fitted) break; 
                 if (Math.Abs(fitted.Coil!.OutsideConductancePerLength / Hardware.Coil!.OutsideConductancePerLength - 1) < FilmSettled) break;
                 var closer = new LoopCloser(new LoopEvaluator(fitted, _model, _accuracy, _cancel, Closer.Evaluator.Precooler), _target);
                 at = closer.Finish(at, at.Pass.LoadK, Middling, null, _seed?.Operating) ?? closer.Close(at.Pass.State, at.Pass.LoadK, _accuracy.Rough, at);
@@ -364,7 +370,7 @@ internal sealed class ClosedSolver
         bool coldNear = -cold.Pass.NetCoolingW < warm.Pass.NetCoolingW;
         try
         {
-            return Closer.Finish(coldNear ? cold : warm, double.NaN, tolerance, coldNear ? warm : cold, _seed?.NoLoad ?? _fitted) is { } found && found.Pass.LoadK > cold.Pass.LoadK - BracketSlackK && found.Pass.LoadK < warm.Pass.LoadK + BracketSlackK ? found : null;
+            return Closer.Finish(coldNear ? cold : warm, double.NaN, tolerance, coldNear ? warm : cold, _seed?.NoLoad ?? Fitted(warm.Pass.LoadK)) is { } found && found.Pass.LoadK > cold.Pass.LoadK - BracketSlackK && found.Pass.LoadK < warm.Pass.LoadK + BracketSlackK ? found : null;
         }
         catch (SolveException)
         {

@@ -11,14 +11,14 @@ internal sealed class InnerLoop(LoopEvaluator evaluator, LoopTarget target)
     private const int Size = LoopState.FirstFraction, MostSteps = 60, MostHalvings = 8;
     private const double MostLnPressure = 0.2, MostEnthalpy = 2.5, PressureStep = 1e-4, EnthalpyStep = 2e-3;
 
-    private bool _rough;
+    private LoopCare _care;
 
     /// <summary>Settles; returns the pass and the Jacobian (row-major).</summary>
     /// <exception cref="SolveException">It does not settle.</exception>
     public (LoopPass Pass, double[] Jacobian) Settle(LoopState start, double loadK, LoopTables tables, RecuperatorResult? warm, ThrottleEstimate throttle, double[]? jacobian, double tolerance)
     {
-        _rough = tolerance >= RoughEnough;
-        var pass = evaluator.Run(start, loadK, tables, warm, target, throttle, _rough);
+        _care = tolerance >= RoughEnough ? LoopCare.Rough : LoopCare.Exact;
+        var pass = evaluator.Run(start, loadK, tables, warm, target, throttle, _care);
         double norm = Norm(pass);
         bool fresh = false;
         int slow = 0;
@@ -66,7 +66,7 @@ internal sealed class InnerLoop(LoopEvaluator evaluator, LoopTarget target)
             for (int i = 0; i < Size; i++) full[i] = share * dx[i];
             try
             {
-                var trial = evaluator.Run(from.State.Moved(full, 1), from.LoadK, from.Tables, from.Recuperator, target, throttle, _rough);
+                var trial = evaluator.Run(from.State.Moved(full, 1), from.LoadK, from.Tables, from.Recuperator, target, throttle, _care);
                 matrix.Correct(full[..Size], from.Residuals[..Size], trial.Residuals[..Size]);
                 double now = Norm(trial);
                 // a first full step may rise a little: the Jacobian has just learnt from it
@@ -104,7 +104,7 @@ internal sealed class InnerLoop(LoopEvaluator evaluator, LoopTarget target)
         dx[column] = h;
         try
         {
-            return evaluator.Run(at.State.Moved(dx, 1), at.LoadK, at.Tables, at.Recuperator, target, throttle, _rough).Residuals;
+            return evaluator.Run(at.State.Moved(dx, 1), at.LoadK, at.Tables, at.Recuperator, target, throttle, _care).Residuals;
         }
         catch (SolveException)
         {

@@ -1,3 +1,4 @@
+using System.Runtime.ExceptionServices;
 using Coldwright.Numerics;
 
 namespace Coldwright.Simulation.ClosedLoop;
@@ -10,7 +11,7 @@ internal sealed class LoadMarch(LoopCloser first)
 {
     /// <summary>Share of a load's temperature that the next is colder, at first.</summary>
     public const double FirstStep = 0.08;
-    private const double FirstDropK = 8, LargestStep = 0.25, SmallestK = 0.6;
+    private const double FirstDropK = 8, ColdestStart = 0.6, LargestStep = 0.25, SmallestK = 0.6;
     private readonly List<LoopCloser.Closed> _points = [];
     private LoopCloser _closer = first;
 
@@ -30,7 +31,44 @@ internal sealed class LoadMarch(LoopCloser first)
         var h = _closer.Evaluator.Hardware;
         double warm = h.RoomK - FirstDropK;
         var guess = WarmStart.Guess(h, _closer.Evaluator.Model, _closer.Target, _closer.Evaluator.Cancel);
-        _points.Add(_closer.Close(guess, warm, _closer.Evaluator.Accuracy.Rough, null));
+        double rough = _closer.Evaluator.Accuracy.Rough;
+        try
+        {
+            _points.Add(_closer.Close(guess, warm, rough, null));
+        }
+        catch (SolveException first) when (h.Precooler is not null)
+        {
+            try
+            {
+                _points.Add(PrecooledLater(guess, warm));
+            }
+            catch (SolveException)
+            {
+                ExceptionDispatchInfo.Throw(first);
+            }
+        }
+    }
+
+    // A precooler far larger than the loop needs turns the recuperator's warm end round while the load is warm, and leads astray from so far:
+    // without it first, and with it from the warmest load at which that closes.
+    private LoopCloser.Closed PrecooledLater(LoopState guess, double warmK)
+    {
+        var (e, h) = (_closer.Evaluator, _closer.Evaluator.Hardware);
+        var alone = new LoopCloser(new LoopEvaluator(h with { Precooler = null, Layout = h.Layout with { Precooler = null } }, e.Model, e.Accuracy, e.Cancel), _closer.Target);
+        double loadK = warmK;
+        var point = alone.Close(guess, loadK, e.Accuracy.Rough, null);
+        while (true)
+        {
+            try
+            {
+                return _closer.Close(point.Pass.State, loadK, e.Accuracy.Rough, null);
+            }
+            catch (SolveException) when (loadK > ColdestStart * warmK)
+            {
+                loadK *= 1 - FirstStep;
+                point = alone.Close(point.Pass.State, loadK, e.Accuracy.Rough, point);
+            }
+        }
     }
 
     /// <summary>Goes on to a colder load; false when it did not get there.</summary>
@@ -45,8 +83,7 @@ internal sealed class LoadMarch(LoopCloser first)
             try
             {
                 var found = _closer.Close(Extrapolated(next), next, _closer.Evaluator.Accuracy.Rough, _points[^1]);
-                _points.Add(found);
-                step = Math.Min(LargestStep, found.Rounds <= 4 ? 1.7 * step : step);
+                _points.Add(found);                step = Math.Min(LargestStep, found.Rounds <= 4 ? 1.7 * step : step);
             }
             catch (SolveException e)
             {

@@ -178,7 +178,7 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
             if (!held && amounts > closing) enough = Math.Max(enough, Math.Min(MostPassing, 0.1 * amounts));
             if (held && !target.ThrottleIsFree && Math.Abs(off) > Resolution) throttle.Ask(inlet, back);
             if (target.ThrottleIsFree || Math.Abs(off) <= Math.Max(enough, Resolution))
-                return (pass with { ThrottleFlow = throttle.Flow(inlet.PressurePa, inlet.MolarEnthalpy, back), ThrottleChoked = throttle.Choked, ThrottleUncertainty = throttle.Uncertainty, ThrottleOff = held ? off : 0 }, jacobian);
+                return (pass with { ThrottleFlow = throttle.Flow(inlet, back), ThrottleChoked = throttle.Choked, ThrottleUncertainty = throttle.Uncertainty, ThrottleOff = held ? off : 0 }, jacobian);
             if (i >= MostEstimates)
                 throw new SolveException(new SolveReport(SolveStatus.NotConverged, i, off, FormattableString.Invariant(
                     $"throttle and loop did not come to one flow at a load of {loadK:0.#} K: {100 * (Math.Exp(off) - 1):0.####} % apart at {inlet.PressurePa / 1e5:0.##} bar absolute")));
@@ -213,14 +213,16 @@ internal sealed class LoopCloser(LoopEvaluator evaluator, LoopTarget target)
     /// <exception cref="SolveException">It does not close.</exception>
     public Closed? Finish(Closed near, double loadK, double tolerance, Closed? beyond = null, Closed? like = null)
     {
+        bool free = double.IsNaN(loadK), again = near.Tight && (free || Math.Abs(loadK - near.Pass.LoadK) < SameLoadK);
         var throttle = near.Throttle.Copy();
         var p = beyond is null ? near.Pass : Between(near.Pass, beyond.Pass, throttle);
-        bool free = double.IsNaN(loadK), again = near.Tight && (free || Math.Abs(loadK - p.LoadK) < SameLoadK);
+        var jacobian = again ? near.Whole : like?.Whole ?? near.Whole;
         var start = again ? p with { LoadK = free ? p.LoadK : loadK } : WithSlopes(p, free ? p.LoadK : loadK);
-        if (start is null) return null;
-        var found = new LoopFinisher(this).Close(start, throttle, free, tolerance, again ? near.Whole : like?.Whole ?? near.Whole);
-        return near with { Throttle = throttle, Pass = found.Pass, Residual = found.Residual, Rounds = found.Steps, Whole = found.Jacobian, Tight = true };
+        return start is null ? null : With(near, new LoopFinisher(this).Close(start, throttle, free, tolerance, jacobian), throttle);
     }
+
+    private static Closed With(Closed near, LoopFinisher.Finished found, ThrottleEstimate throttle) =>
+        near with { Throttle = throttle, Pass = found.Pass, Residual = found.Residual, Rounds = found.Steps, Whole = found.Jacobian, Tight = true };
 
     /// <summary>A closed pass with tables whose isobars lie at its own pressures.</summary>
     public Closed Centred(Closed near, double loadK) => near with { Pass = near.Pass with { Tables = AtItsPressures(near.Pass, loadK) } };

@@ -20,7 +20,7 @@ internal sealed class LoopEvaluator
     // what the compressor's model takes
     private const double ColdestSuctionK = 60, HottestSuctionK = 500;
     // of the parts' own balances, on the way
-    private const double RoughTolerance = 1e-7;
+    private const double RoughTolerance = 1e-6;
 
     private static readonly CapillaryResolution RoughCapillary = new(6, 6);
 
@@ -31,6 +31,7 @@ internal sealed class LoopEvaluator
     private readonly ValveModel _valve;
     private readonly DistributedRecuperator _recuperator, _roughRecuperator;
     private readonly CancellationToken _cancel;
+    private readonly LeakEstimate _leak = new();
 
     public LoopEvaluator(Hardware hardware, HelmholtzModel model, LoopAccuracy accuracy, CancellationToken cancel, PrecoolerEstimate? precooler = null, PrecoolerEstimate? like = null)
     {
@@ -74,10 +75,11 @@ internal sealed class LoopEvaluator
     /// <param name="estimate">Stands in for the throttle's model; null: the model itself.</param>
     /// <param name="rough">Parts need not close their own balances to rounding: on the way to an answer.</param>
     /// <exception cref="SolveException">A part has no answer there.</exception>
-    public LoopPass Run(LoopState s, double loadK, LoopTables t, RecuperatorResult? warm, LoopTarget target, ThrottleEstimate? estimate = null, bool rough = false)
+    public LoopPass Run(LoopState s, double loadK, LoopTables t, RecuperatorResult? warm, LoopTarget target, ThrottleEstimate? estimate = null, LoopCare care = LoopCare.Exact)
     {
         _cancel.ThrowIfCancellationRequested();
         Passes++;
+        bool rough = care == LoopCare.Rough;
         var (h, k) = (Hardware, Hardware.Knobs);
         double suction = s.SuctionPa, coilPa = s.CoilPa, drop = h.Layout.Aftercooler.PressureDropPa;
         BufferState? buffer = t.Buffer?.At(s.X[LoopState.High], suction);
@@ -101,10 +103,10 @@ internal sealed class LoopEvaluator
             warmHeat = WarmExchange.Heat(t.High, aftercooled, ac, t.Low, returned, suction, wx.ConductanceWPerK / n);
             before = aftercooled - warmHeat;
         }
-        var (inlet, precooler, precooling) = Precool(t, before, ac, n, rough);
+        var (inlet, precooler, precooling) = Precool(t, before, ac, n, care);
         double inletK = t.High.Temperature(inlet, ac, out _);
 
-        var (coil, coilOut, coilOutPa) = Coil(s, t, n, loadK);
+        var (coil, coilOut, coilOutPa) = Coil(s, t, n, loadK, rough);
         Within(t.High, inlet, ac, "high", "recuperator");
         Within(t.Low, coilOut, coilOutPa, "low", "recuperator");
         var r = (rough ? _roughRecuperator : _recuperator).Solve(new StreamInlet(t.High, n, inlet, ac), new StreamInlet(t.Low, n, coilOut, coilOutPa), warm, _cancel);
@@ -112,9 +114,9 @@ internal sealed class LoopEvaluator
         if (!(at.PressurePa > 1.01 * coilPa)) throw new SolveException(new SolveReport(SolveStatus.Outside, 0, double.NaN, FormattableString.Invariant(
             $"the high side loses so much pressure in the recuperator that only {at.PressurePa / 1e5:0.###} bar absolute arrive at the throttle")));
         if (estimate is { Known: false }) estimate.Ask(at, coilPa, rough);
-        var (throttle, choked, doubt) = estimate is null ? ThrottleFlow(at, coilPa, false) : (estimate.Flow(at.PressurePa, at.MolarEnthalpy, coilPa), estimate.Choked, estimate.Uncertainty);
+        var (throttle, choked, doubt) = estimate is null ? ThrottleFlow(at, coilPa, false) : (estimate.Flow(at, coilPa), estimate.Choked, estimate.Uncertainty);
 
-        var leak = Leak(loadK, inletK);
+        var leak = care == LoopCare.Exact ? Leak(loadK, inletK) : _leak.At(loadK, inletK, Leak);
         double afterTubes = r.Cold.OutletEnthalpy + leak.WarmW / n, afterWarm = afterTubes + warmHeat;
         double bypassEnthalpy = buffer is null ? 0 : _flash.TemperaturePressure(h.RoomK, suction, t.Z).MolarEnthalpy;
         double mixed = (n * afterWarm + bypass * bypassEnthalpy) / compressed;
@@ -159,7 +161,7 @@ internal sealed class LoopEvaluator
         return f;
     }
 
-    private (double Enthalpy, PrecoolerResult? Result, double HeatW) Precool(LoopTables t, double before, double pressurePa, double n, bool rough)
+    private (double Enthalpy, PrecoolerResult? Result, double HeatW) Precool(LoopTables t, double before, double pressurePa, double n, LoopCare care)
     {
         if (Hardware.Layout.Precooler is not { } part) return (before, null, 0);
         if (Precooler is null)
@@ -167,16 +169,16 @@ internal sealed class LoopEvaluator
             double beforeK = t.High.Temperature(before, pressurePa, out _), outlet = part.OutletTemperatureK < beforeK ? t.High.Enthalpy(part.OutletTemperatureK, pressurePa) : before;
             return (outlet, null, n * (before - outlet));
         }
-        var r = Precooler.At(t, before, pressurePa, n, rough, _cancel);
+        var r = Precooler.At(t, before, pressurePa, n, care, _cancel);
         return (before - r.CoolingW / n, r, r.CoolingW);
     }
 
-    private (IsothermalCoilResult?, double Enthalpy, double PressurePa) Coil(LoopState s, LoopTables t, double n, double loadK)
+    private (IsothermalCoilResult?, double Enthalpy, double PressurePa) Coil(LoopState s, LoopTables t, double n, double loadK, bool rough)
     {
         double coilPa = s.CoilPa;
         if (Hardware.Coil is { } coil)
         {
-            var r = (coil with { FilmScale = coil.FilmScale * Hardware.Knobs.CoilFilm }).Solve(new StreamInlet(t.Low, n, s.ThrottleEnthalpy, coilPa), loadK);
+            var r = (coil with { FilmScale = coil.FilmScale * Hardware.Knobs.CoilFilm, Settled = rough ? RoughTolerance : 0 }).Solve(new StreamInlet(t.Low, n, s.ThrottleEnthalpy, coilPa), loadK);
             return (r, r.OutletEnthalpy, r.OutletPressurePa);
         }
         return (null, t.Low.Enthalpy(loadK - Hardware.Layout.Coil.DifferenceK, coilPa), coilPa);
@@ -203,9 +205,9 @@ internal sealed class LoopEvaluator
         ? b.SetPressurePa * Math.Exp(Math.Min(0, s.X[LoopState.High])) + (s.X[LoopState.High] > 0.9 ? b.FullyOpenAbovePa : 0)
         : Math.Exp(s.X[LoopState.High]) - Hardware.Layout.Aftercooler.PressureDropPa;
 
-    private (double ColdW, double WarmW, double DeviationW, IReadOnlyDictionary<string, double> Paths) Leak(double loadK, double warmEndK)
+    private BoxLeak Leak(double loadK, double warmEndK)
     {
-        if (Hardware.Enclosure(warmEndK) is not { } box) return (0, 0, 0, new Dictionary<string, double>());
+        if (Hardware.Enclosure(warmEndK) is not { } box) return new BoxLeak(0, 0, 0, new Dictionary<string, double>());
         var leak = EnclosureSolver.Solve(box, loadK);
         double warm = 0, cold = 0, k = Hardware.Knobs.Leak;
         var paths = new Dictionary<string, double>();
@@ -217,6 +219,6 @@ internal sealed class LoopEvaluator
             else cold += power;
             paths[leak.Paths[i].Name] = power;
         }
-        return (cold, warm, k * leak.DeviationW, paths);
+        return new BoxLeak(cold, warm, k * leak.DeviationW, paths);
     }
 }

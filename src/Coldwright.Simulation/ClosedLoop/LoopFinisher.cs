@@ -23,7 +23,8 @@ internal sealed class LoopFinisher(LoopCloser closer)
     // ln of a fraction: tables err by its square
     private const double Reach = 0.03, Furthest = 0.25;
     // before the throttle is asked again the loop need not be closer
-    private const double Middling = 1e-5, Rounding = 1e-9;
+    private const double BeforeAsking = 2e-4, Middling = 1e-5, Rounding = 1e-9;
+    private LoopCare _care;
     private const int MostSteps = 40, MostPlacings = 8, MostHalvings = 6, MostJacobians = 4;
 
     /// <summary>A closed pass with its whole Jacobian (row-major): of the balances and, last, of the cooling left over, by the unknowns and, last, by the load.</summary>
@@ -51,11 +52,19 @@ internal sealed class LoopFinisher(LoopCloser closer)
     /// <exception cref="SolveException">It does not close.</exception>
     public Finished Close(LoopPass near, ThrottleEstimate throttle, bool loadIsFree, double tolerance, double[]? jacobian = null)
     {
+        _care = LoopCare.Near;
         // a copy: it is corrected in place, and others start from the same
         var search = new Search(Run(near.State, near.LoadK, near, throttle), jacobian is null ? null : [.. jacobian], loadIsFree);
+        if (throttle.IsRough && !_target.ThrottleIsFree)
+        {
+            var (inlet, back) = LoopEvaluator.ThrottleQuestion(search.Pass);
+            throttle.Ask(inlet, back);
+            search.Pass = Run(near.State, near.LoadK, search.Pass, throttle);
+        }
+        double enough = BeforeAsking;
         for (int placing = 0; ; placing++)
         {
-            Settle(search, throttle, Math.Max(tolerance, Middling));
+            Settle(search, throttle, Math.Max(tolerance, enough));
             var p = search.Pass;
             if (placing < MostPlacings && (p.Tables.FromFamily(p.Tables.Z) > Reach || !LoopCloser.IsCentred(p)) && closer.WithSlopes(p, p.LoadK) is { } there)
             {
@@ -67,11 +76,14 @@ internal sealed class LoopFinisher(LoopCloser closer)
             if (Math.Abs(off) > Resolution && placing < MostPlacings)
             {
                 throttle.Ask(inlet, back);
+                enough = Math.Max(Middling, 0.1 * Math.Abs(off));
                 search.Pass = Run(p.State, p.LoadK, p, throttle);
                 continue;
             }
+            _care = LoopCare.Exact;
+            search.Pass = Run(p.State, p.LoadK, p, throttle);
             Settle(search, throttle, tolerance);
-            return new Finished(search.Pass with { ThrottleOff = off }, search.Norm, search.Steps, search.Jacobian ?? Difference(search, throttle));
+            return new Finished(search.Pass with { ThrottleOff = off }, search.Norm, search.Steps, search.Jacobian ?? Difference(search, throttle, rough: false));
         }
     }
 
@@ -84,7 +96,7 @@ internal sealed class LoopFinisher(LoopCloser closer)
             if (s.Jacobian is null || slow >= 2)
             {
                 if (jacobians++ == MostJacobians) break;
-                (s.Jacobian, slow) = (Difference(s, throttle), 0);
+                (s.Jacobian, slow) = (Difference(s, throttle, rough: jacobians == 1), 0);
             }
             if (Step(s, norm, throttle) is { } next)
             {
@@ -120,7 +132,7 @@ internal sealed class LoopFinisher(LoopCloser closer)
         for (int halving = 0; halving < MostHalvings; halving++, share *= 0.4)
         {
             double[] step = [.. dx.Select(v => share * v)];
-            if (Moved(s, step, throttle) is not { } trial) continue;
+            if (Moved(s, step, throttle, s.Pass, _care) is not { } trial) continue;
             matrix.Correct(step, f, Balances(trial));
             double now = s.Of(trial);
             // a first full step may rise a little: the Jacobian has just learnt from it
@@ -133,12 +145,12 @@ internal sealed class LoopFinisher(LoopCloser closer)
 
     private static bool IsPressure(int i) => i is LoopState.High or LoopState.LnSuction or LoopState.LnCoil;
 
-    private LoopPass? Moved(Search s, double[] step, ThrottleEstimate throttle)
+    private LoopPass? Moved(Search s, double[] step, ThrottleEstimate throttle, LoopPass near, LoopCare care)
     {
         int n = s.Pass.State.Count;
         try
         {
-            return Run(s.Pass.State.Moved(step[..n], 1), s.Pass.LoadK + step[n] * LoadScaleK, s.Pass, throttle);
+            return Run(s.Pass.State.Moved(step[..n], 1), s.Pass.LoadK + step[n] * LoadScaleK, near, throttle, care);
         }
         catch (SolveException e) when (e.Report.Status is SolveStatus.Outside or SolveStatus.NoSolution or SolveStatus.NotConverged)
         {
@@ -146,31 +158,34 @@ internal sealed class LoopFinisher(LoopCloser closer)
         }
     }
 
-    private LoopPass Run(LoopState state, double loadK, LoopPass near, ThrottleEstimate throttle)
+    private LoopPass Run(LoopState state, double loadK, LoopPass near, ThrottleEstimate throttle, LoopCare? care = null)
     {
         double[] z = state.Z();
         if (near.Tables.FromFamily(z) > Furthest) throw new SolveException(new SolveReport(SolveStatus.Outside, 0, near.Tables.FromFamily(z), "the tables' slopes do not reach as far as this composition"));
         var tables = z.AsSpan().SequenceEqual(near.Tables.Z) ? near.Tables : _evaluator.Tables.Along(near.Tables, z)!;
-        return _evaluator.Run(state, loadK, tables, near.Recuperator, _target, throttle);
+        return _evaluator.Run(state, loadK, tables, near.Recuperator, _target, throttle, care ?? _care);
     }
 
     // with the cooling left over as the last
     private static double[] Balances(LoopPass p) => [.. p.Residuals, p.NetCoolingW / CoolingScaleW];
 
-    private double[] Difference(Search s, ThrottleEstimate throttle)
+    // the first by rough parts: it only shows the way
+    private double[] Difference(Search s, ThrottleEstimate throttle, bool rough)
     {
         int n = s.Pass.State.Count, size = s.Size;
-        double[] j = new double[size * size], f0 = Balances(s.Pass);
+        var care = rough ? LoopCare.Rough : _care;
+        var at = rough ? Run(s.Pass.State, s.Pass.LoadK, s.Pass, throttle, care) : s.Pass;
+        double[] j = new double[size * size], f0 = Balances(at);
         for (int c = 0; c < size; c++)
         {
             double h = c == n ? LoadStep : c >= LoopState.FirstFraction ? FractionStep : IsPressure(c) ? PressureStep : EnthalpyStep;
             var step = new double[size];
             step[c] = h;
-            var moved = Moved(s, step, throttle);
+            var moved = Moved(s, step, throttle, at, care);
             if (moved is null)
             {
                 step[c] = h = -h;
-                moved = Moved(s, step, throttle) ?? throw new SolveException(new SolveReport(SolveStatus.NotConverged, 0, double.NaN, "a part of the loop has no answer next to one it has"));
+                moved = Moved(s, step, throttle, at, care) ?? throw new SolveException(new SolveReport(SolveStatus.NotConverged, 0, double.NaN, "a part of the loop has no answer next to one it has"));
             }
             double[] f = Balances(moved);
             for (int r = 0; r < size; r++) j[r * size + c] = (f[r] - f0[r]) / h;

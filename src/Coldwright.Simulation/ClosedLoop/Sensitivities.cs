@@ -67,7 +67,9 @@ internal sealed class Sensitivities
 
         public Point(Sensitivities owner, LoopCloser.Closed closed)
         {
-            (_owner, _evaluator, _throttle) = (owner, owner._solver.Closer.Evaluator, closed.Throttle);
+            (_owner, _evaluator) = (owner, owner._solver.Closer.Evaluator);
+            var (inlet, back) = LoopEvaluator.ThrottleQuestion(closed.Pass);
+            _throttle = closed.Throttle.Anew(inlet, back);
             _n = closed.Pass.State.Count;
             _at = Run(_evaluator, closed.Pass.State, closed.Pass.LoadK, closed.Pass.Tables, closed.Pass, _throttle);
             _exact = Run(_evaluator, closed.Pass.State, closed.Pass.LoadK, closed.Pass.Tables, _at, null);
@@ -78,7 +80,7 @@ internal sealed class Sensitivities
 
         public double[] Values { get; }
 
-        private LoopPass Run(LoopEvaluator evaluator, LoopState s, double loadK, LoopTables t, LoopPass near, ThrottleEstimate? throttle) => evaluator.Run(s, loadK, t, near.Recuperator, _owner._target, throttle);
+        private LoopPass Run(LoopEvaluator evaluator, LoopState s, double loadK, LoopTables t, LoopPass near, ThrottleEstimate? throttle) => evaluator.Run(s, loadK, t, near.Recuperator, _owner._target, throttle, LoopCare.Near);
 
         private void Column(int c)
         {

@@ -1,7 +1,7 @@
 using Coldwright.Fluids.EquationsOfState;
 using Coldwright.Fluids.PhaseEquilibrium;
 using Coldwright.Fluids.Transport;
-using Coldwright.Machine.Compression;
+using Coldwright.Machine.Charge;
 using Coldwright.Machine.Throttling;
 using Coldwright.Numerics;
 using Coldwright.Numerics.Roots;
@@ -10,51 +10,39 @@ namespace Coldwright.Simulation.ClosedLoop;
 
 /// <summary>
 /// A first guess from nothing: the loop all gas at room temperature. Volumetric efficiency against pressure ratio from a few runs
-/// of the compressor, the throttle's flow of gas as that of one run scaled by pressure and by the nozzle's law, the charge as gas in both
+/// of the compressor (<see cref="SweptVolume"/>), the throttle's flow of gas as that of one run scaled by pressure and by the nozzle's law, the charge as gas in both
 /// sides: two nested roots, microseconds each.
 /// </summary>
 internal static class WarmStart
 {
-    private static readonly double[] Ratios = [1.3, 2, 3.2, 5, 8, 13, 20];
-    private const double ProbePa = 1e6, LowestPa = 2e4;
+    // Darcy's factor in rough, turbulent tubes: for a guess
+    private const double ProbePa = 1e6, LowestPa = 2e4, LeastLnRatio = 1e-6, Friction = 0.03, NearLimit = 0.1, MostMeasure = 2, HighestOverSet = 4;
 
-    public static LoopState Guess(Hardware h, HelmholtzModel model, LoopTarget target, CancellationToken cancel)
+    public static LoopState Guess(Hardware h, HelmholtzModel model, LoopTarget target, CancellationToken cancel) => Find(h, model, target, cancel).State;
+
+    /// <summary>In words, that throttle and bleed pass less than the compressor moves at the highest ratio at which it delivers anything; null when they do not.</summary>
+    public static string? TooNarrow(Hardware h, HelmholtzModel model, LoopTarget target, CancellationToken cancel)
+    {
+        var (state, highPa, lowPa, swept, bypass) = Find(h, model, target, cancel);
+        if (!swept.IsLimited || Math.Log(highPa / lowPa) < swept.LnHighest - NearLimit) return null;
+        double[] z = state.Z();
+        var flash = new Flash(model);
+        var inlet = new ThrottleInlet(highPa, state.ThrottleEnthalpy, h.RoomK, z);
+        double passed = h.Knobs.ThrottleFlow * (h.Capillary is { } tube ? new CapillaryModel(flash, new TransportModel(model)).Flow(tube, inlet, state.CoilPa, cancel).MolarFlow : new ValveModel(flash, new TransportModel(model)).Flow(h.Valve!, inlet, state.CoilPa, cancel).MolarFlow);
+        double moved = flash.TemperaturePressure(h.RoomK, lowPa, z).MolarDensity * swept.At(swept.LnHighest);
+        if (passed + bypass >= moved) return null;
+        string throttle = h.Layout.Throttle.Name, compressor = h.Layout.Compressor.Name;
+        return FormattableString.Invariant($"with everything warm {throttle} passes {passed:0.#####} mol/s of gas{(bypass > 0 ? FormattableString.Invariant($" and the buffer's bleed {bypass:0.#####}") : "")} at a pressure ratio of {Math.Exp(swept.LnHighest):0.#}, the highest at which {compressor} delivers anything, and it moves {moved:0.#####} mol/s up to there: {throttle} is too narrow for it");
+    }
+
+    private static (LoopState State, double HighPa, double LowPa, SweptVolume Swept, double BypassFlow) Find(Hardware h, HelmholtzModel model, LoopTarget target, CancellationToken cancel)
     {
         double[] z = [.. h.Machine.Charge.Mixture.MoleFractions];
         var flash = new Flash(model);
         var transport = new TransportModel(model);
         double t = h.RoomK;
         var probe = flash.TemperaturePressure(t, ProbePa, z);
-        var compressor = new HermeticCompressor(h.Compressor.Machine, model, z);
-        var mapped = h.Compressor.Map is { } map ? new MappedCompressor(map, h.Compressor.Machine, model, z) : null;
-        // volume flow at the suction port against ln of the ratio, 0 where nothing is delivered
-        var lnRatio = new List<double>();
-        var volume = new List<double>();
-        foreach (double ratio in Ratios)
-        {
-            var duty = new CompressorDuty { SuctionTemperatureK = t, SuctionPressurePa = 2e5, DischargePressurePa = 2e5 * ratio, RoomTemperatureK = h.RoomK };
-            double flow = 0;
-            try
-            {
-                var p = mapped?.Run(duty, cancel) ?? compressor.Run(duty, cancel);
-                flow = h.Knobs.CompressorFlow * p.MolarFlow / p.Suction.MolarDensity;
-            }
-            catch (SolveException)
-            {
-                if (volume.Count == 0) throw;
-            }
-            lnRatio.Add(Math.Log(ratio));
-            volume.Add(flow);
-            if (flow == 0) break;
-        }
-        double Swept(double ln)
-        {
-            if (ln <= lnRatio[0]) return volume[0];
-            for (int i = 1; i < lnRatio.Count; i++)
-                if (ln <= lnRatio[i]) return volume[i - 1] + (ln - lnRatio[i - 1]) / (lnRatio[i] - lnRatio[i - 1]) * (volume[i] - volume[i - 1]);
-            return 0.2 * volume[^1];
-        }
-
+        var swept = new SweptVolume(h, model, z, cancel);
         var inlet = new ThrottleInlet(ProbePa, probe.MolarEnthalpy, t, z);
         double passed = h.Capillary is { } tube ? new CapillaryModel(flash, transport).Flow(tube, inlet, ProbePa / 8, cancel).MolarFlow : new ValveModel(flash, transport).Flow(h.Valve!, inlet, ProbePa / 8, cancel).MolarFlow;
         double Throttle(double high, double low)
@@ -66,10 +54,35 @@ internal static class WarmStart
         }
 
         double gas = probe.MolarDensity / ProbePa;
-        double HighFor(double low)
+        var buffer = h.Buffer is { } vessel ? new BufferInLoop(vessel, model, z, 0.3 * LowestPa, HighestOverSet * (vessel.SetPressurePa + vessel.FullyOpenAbovePa), cancel) : null;
+        // the high side at which what the compressor moves passes through throttle and bleed
+        (double HighPa, double Measure, double Content) HighFor(double low)
         {
-            double Off(double ln) => gas * low * Swept(ln) - Throttle(low * Math.Exp(ln), low);
-            return Off(1e-6) <= 0 ? low * 1.05 : low * Math.Exp(Brent.Solve(Off, 1e-6, Math.Log(60), 1e-6));
+            if (buffer is null)
+            {
+                double Off(double ln) => gas * low * swept.At(ln) - Throttle(low * Math.Exp(ln), low);
+                double high = Off(LeastLnRatio) <= 0 ? low * 1.05 : low * Math.Exp(Off(swept.LnEnd) >= 0 ? swept.LnHighest : Brent.Solve(Off, LeastLnRatio, swept.LnEnd, 1e-6));
+                return (high, Math.Log(high + target.AftercoolerDropPa), 0);
+            }
+            // everything above the opening pressure already: the buffer stands as the rest
+            if (1.05 * low >= h.Buffer!.SetPressurePa) return (1.05 * low, MostMeasure, gas * low * h.Buffer.VolumeM3);
+            double OffAt(double measure)
+            {
+                var at = buffer.At(measure, low);
+                return gas * low * swept.At(Math.Log(at.HighPa / low)) - at.BypassFlow - Throttle(at.HighPa, low);
+            }
+            double least = buffer.Measure(1.05 * low), found = OffAt(least) <= 0 ? least : OffAt(MostMeasure) >= 0 ? MostMeasure : Brent.Solve(OffAt, least, MostMeasure, 1e-6);
+            var state = buffer.At(found, low);
+            return (state.HighPa, found, state.Content);
+        }
+
+        // warm gas with friction in the recuperator's low side: the difference of the squares goes with that of the flow
+        var side = h.Recuperator.Cold;
+        double resistance = Friction * h.Recuperator.LengthM / side.HydraulicDiameterM / (side.AreaM2 * side.AreaM2) * probe.MolarMass / gas;
+        double CoilFor(double low, double high)
+        {
+            double n = gas * low * swept.At(Math.Log(high / low));
+            return Math.Max(1.02 * low, Math.Min(Math.Sqrt(low * low + resistance * n * n), 0.5 * (low + high)));
         }
 
         double highVolume = 0, lowVolume = 0;
@@ -80,16 +93,15 @@ internal static class WarmStart
         lowVolume += h.Recuperator.Cold.AreaM2 * h.Recuperator.LengthM + (h.Coil?.VolumeM3 ?? 0);
         double Charge(double low)
         {
-            double high = HighFor(low), buffer = 0;
-            if (h.Buffer is { } b) buffer = b.VolumeM3 * (low + (high - low) * Math.Clamp((high - b.SetPressurePa) / b.FullyOpenAbovePa, 0, 0.9));
-            return gas * (highVolume * high + lowVolume * low + buffer) / h.ChargeMol - 1;
+            var (high, _, content) = HighFor(low);
+            return (gas * (highVolume * high + lowVolume * 0.5 * (low + CoilFor(low, high))) + content) / h.ChargeMol - 1;
         }
 
         double lowPa = target.Held is Machine.Description.HeldPressure.Low or Machine.Description.HeldPressure.Both ? target.LowPa : double.NaN;
         if (double.IsNaN(lowPa))
         {
             double a = Math.Log(LowestPa), b = Math.Log(4e6);
-            double HeldOff(double ln) => Math.Log(Math.Max(HighFor(Math.Exp(ln)), 1) / target.HighPa);
+            double HeldOff(double ln) => Math.Log(Math.Max(HighFor(Math.Exp(ln)).HighPa, 1) / target.HighPa);
             double ChargeOff(double ln) => Charge(Math.Exp(ln));
             bool byHigh = target.Held == Machine.Description.HeldPressure.High;
             double offLow = byHigh ? HeldOff(a) : ChargeOff(a), offHigh = byHigh ? HeldOff(b) : ChargeOff(b);
@@ -98,9 +110,10 @@ internal static class WarmStart
                 : FormattableString.Invariant($"with everything warm no suction pressure up to {Math.Exp(b) / 1e5:0.#} bar absolute makes room for the charge")));
             lowPa = offLow > 0 ? Math.Exp(a) : Math.Exp(Brent.Solve(byHigh ? HeldOff : ChargeOff, a, offLow, b, offHigh, 1e-6));
         }
-        double highPa = target.Held is Machine.Description.HeldPressure.High or Machine.Description.HeldPressure.Both ? target.HighPa : HighFor(lowPa);
+        var (highPa, measure, _) = HighFor(lowPa);
+        if (target.Held is Machine.Description.HeldPressure.High or Machine.Description.HeldPressure.Both)
+            (highPa, measure) = (target.HighPa, buffer is null ? Math.Log(target.HighPa + target.AftercoolerDropPa) : Math.Min(buffer.Measure(target.HighPa), 0.4));
         double suction = flash.TemperaturePressure(t, lowPa, z).MolarEnthalpy, throttled = flash.TemperaturePressure(t, highPa, z).MolarEnthalpy;
-        double measure = h.Buffer is { } valve ? Math.Min(Math.Log(highPa / valve.SetPressurePa), 0.4) : Math.Log(highPa + target.AftercoolerDropPa);
-        return LoopState.Of(measure, lowPa, suction, throttled, lowPa * 1.02, suction, z);
+        return (LoopState.Of(measure, lowPa, suction, throttled, CoilFor(lowPa, highPa), suction, z), highPa, lowPa, swept, buffer?.At(measure, lowPa).BypassFlow ?? 0);
     }
 }

@@ -1,5 +1,6 @@
 using Coldwright.Machine.Compression;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 
 namespace Coldwright.Simulation.Cooldown;
 
@@ -32,7 +33,7 @@ internal sealed class CompressorMap
         _suctionK = [roomK - ColdK, roomK + WarmK];
         _lnSuction = [Math.Log(suctionPa / PressureReach), Math.Log(suctionPa * PressureReach)];
         if (Array.Exists(Node((int)Math.Ceiling(Math.Log(LeastRatio) / StepLnRatio)), p => p.VolumeFlow == 0))
-            throw new SolveException(new SolveReport(SolveStatus.NoSolution, 0, double.NaN, FormattableString.Invariant($"the compressor delivers nothing from {suctionPa / 1e5:0.##} bar absolute even at a pressure ratio of {LeastRatio}")));
+            throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 0, double.NaN, $"the compressor delivers nothing from {SpokenAmount.Pressure(suctionPa, "0.##")} even at a pressure ratio of {LeastRatio}"));
     }
 
     /// <summary>The map's own answer.</summary>

@@ -148,7 +148,7 @@ internal sealed class CooldownSession(Plant plant, LoopMapMaker maker, CooldownO
     {
         if (run.Interrupted && run.TimeS <= 0) throw new OperationCanceledException();
         if (run.Stopped is not { } report) return;
-        throw new SolveException(report with { Advice = FormattableString.Invariant($"the cooldown was followed to {run.TimeS / 60:0.#} min, with the load at {run.LoadK:0.#} K, and no further: {report.Advice}") });
+        throw new SolveException(report.Telling($"the cooldown was followed to {run.TimeS / 60:0.#} min, with the load at {SpokenAmount.Temperature(run.LoadK, "0.#")}, and no further: {report.Told}"));
     }
 
     private string What(double k) => _condensingK is { } c && k == c ? $"{_hardware.Layout.Feed!.Gas} condenses" : options.TimedK.Contains(k) ? "asked for" : "";

@@ -1,4 +1,5 @@
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 using Coldwright.Simulation.ClosedLoop;
 
 namespace Coldwright.Simulation.Cooldown;
@@ -22,7 +23,7 @@ internal sealed class CourseSolver(Plant plant, LoopMapMaker maker, CourseOption
             CourseOptions.Times(factors, options.LateFactors);
         }
         run.To(options.ShutOffS, null, null);
-        if (run.Stopped is { } no) throw new SolveException(no with { Advice = FormattableString.Invariant($"followed to {run.TimeS / 60:0.#} min, with the load at {run.LoadK:0.#} K: {no.Advice}") });
+        if (run.Stopped is { } no) throw new SolveException(no.Telling($"followed to {run.TimeS / 60:0.#} min, with the load at {SpokenAmount.Temperature(run.LoadK, "0.#")}: {no.Told}"));
         double stopK = run.LoadK, room = plant.Hardware.RoomK;
         var terms = StopFinder.Terms(run.Equations, run.Point(run.State));
         Func<double, double>? rest = null;

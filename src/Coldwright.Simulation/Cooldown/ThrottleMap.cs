@@ -1,6 +1,7 @@
 using Coldwright.Machine.Streams;
 using Coldwright.Machine.Throttling;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 
 namespace Coldwright.Simulation.Cooldown;
 
@@ -108,7 +109,7 @@ internal sealed class ThrottleMap(Func<ThrottleInlet, double, (double MolarFlow,
             return new Node(here.LnFlow - offset - byHigh * Math.Log(highPa) - byBack * Math.Log(backPa), byHigh, byBack);
         }
         if (_far.Count > 0) return _far.MinBy(n => Math.Abs(n.Key * StepK - Kelvin(highPa))).Value;
-        throw new SolveException(new SolveReport(SolveStatus.NoSolution, 0, double.NaN, FormattableString.Invariant($"the throttle has no answer at {Kelvin(highPa):0.#} K and {highPa / 1e5:0.##} bar absolute")));
+        throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 0, double.NaN, $"the throttle has no answer at {SpokenAmount.Temperature(Kelvin(highPa), "0.#")} and {SpokenAmount.Pressure(highPa, "0.##")}"));
     }
 
     private (double LnFlow, bool Choked)? Ask(ThrottleInlet inlet, double backPa)

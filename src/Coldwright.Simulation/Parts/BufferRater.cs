@@ -7,7 +7,7 @@ namespace Coldwright.Simulation.Parts;
 /// <summary>Rates the buffer: what it holds and lets past at the cooler's pressures, and how fast it fills and empties.</summary>
 internal static class BufferRater
 {
-    // a small valve's discharge coefficient: common practice, no published source
+    // a small valve's discharge coefficient: our assumption
     private const double ValveDischarge = 0.8;
     private const int Steps = 14;
 
@@ -35,7 +35,7 @@ internal static class BufferRater
             ],
             Balances = [("gas in and out of the buffer", r.MassBalanceError)],
             Pictures = [.. Pictures(c, model, part, r, warm, highPa, suctionPa, warmPa)],
-            Sources = ["the model is described in the source, src/Coldwright.Machine/Charge", FormattableString.Invariant($"discharge coefficient {ValveDischarge:0.#} of the valve: common practice, no published source")],
+            Sources = ["the model is described in the source, src/Coldwright.Machine/Charge", FormattableString.Invariant($"discharge coefficient {ValveDischarge:0.#} of the valve: our assumption")],
             Warnings = c.Told([.. r.Warnings, .. warm.Warnings.Where(w => !w.Contains("fully open", StringComparison.Ordinal)), .. part.ClosingPressurePa is null ? Array.Empty<string>() : ["the closing pressure below the opening one matters while pressures move; a steady state does not know it"]]),
         };
     }

@@ -7,6 +7,7 @@ using Coldwright.Machine.HeatTransfer;
 using Coldwright.Machine.Recuperation;
 using Coldwright.Machine.Streams;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 
 namespace Coldwright.Simulation.Parts;
 
@@ -25,8 +26,8 @@ internal static class ColdEndRater
         var product = VesselProduct.Create(new Flash(gas), new TransportModel(gas), [1.0], layout.Feed.PressurePa, inlet.TemperatureK - MarginK, feedK, c.Cancel);
         double warmest = (product.BubbleK ?? c.Point.LoadTemperatureK) + MarginK;
         if (product.BubbleK is { } bubble && inlet.TemperatureK > bubble)
-            throw new SolveException(new SolveReport(SolveStatus.NoSolution, 0, inlet.TemperatureK - bubble, FormattableString.Invariant(
-                $"the mixture comes to the coil at {inlet.TemperatureK:0.#} K, and {layout.Feed.Gas} at {layout.Feed.PressurePa / 1e5:0.##} bar absolute condenses at {bubble:0.#} K: nothing condenses with a load as warm as this")));
+            throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 0, inlet.TemperatureK - bubble, 
+                $"the mixture comes to the coil at {SpokenAmount.Temperature(inlet.TemperatureK, "0.#")}, and {layout.Feed.Gas} at {SpokenAmount.Pressure(layout.Feed.PressurePa, "0.##")} condenses at {SpokenAmount.Temperature(bubble, "0.#")}: nothing condenses with a load as warm as this"));
         var table = StreamTable.Create(c.Flash, c.Transport, c.Z, [0.8 * inlet.PressurePa, inlet.PressurePa], inlet.TemperatureK - MarginK, warmest, cancel: c.Cancel);
         var input = new ColdVesselInput
         {

@@ -97,7 +97,7 @@ public sealed record PartBand(double Low, double High);
 /// <param name="Limit">Highest allowed, SI.</param>
 /// <param name="Unit">SI unit.</param>
 /// <param name="Reason">Why there is a limit and where its value comes from.</param>
-public sealed record PartLimit(string What, double Value, double Limit, string Unit, string Reason)
+public sealed record PartLimit(string What, double Value, double Limit, string Unit, Spoken Reason)
 {
     /// <summary>True when the part stands above it.</summary>
     public bool Broken => Value > Limit;

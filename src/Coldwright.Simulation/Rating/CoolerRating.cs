@@ -61,7 +61,7 @@ public static class CoolerRating
             SolveException? refused = null;
             try
             {
-                first = ClosedRating.Close(machine, layout, quick, held, options, cancel, compressor);
+                first = ClosedRating.Close(machine, layout, quick, held, options, cancel, compressor, begin: cubic);
             }
             catch (SolveException e) when (!cubic)
             {
@@ -72,7 +72,7 @@ public static class CoolerRating
             {
                 observer?.Invoke("closing the loop with the reference model");
                 var reference = ReferenceModel.Create(names);
-                main = ClosedRating.Of(ClosedRating.Close(machine, layout, reference, held, options, cancel, compressor, first), shop, reference, options, cancel);
+                main = ClosedRating.Of(ClosedRating.Close(machine, layout, reference, held, options, cancel, compressor, first, begin: true), shop, reference, options, cancel);
                 opinion = !both ? null : first is null ? () => throw refused! : () => ClosedRating.Of(first, shop, quick, options with { Sensitivity = false }, cancel);
             }
         }
@@ -89,7 +89,7 @@ public static class CoolerRating
             catch (SolveException e)
             {
                 // the answer stands without it, but a person must know that nothing confirms it
-                warnings.Add($"there is no second opinion: the cubic model has no answer for this cooler ({e.Report.Advice})");
+                warnings.Add(Spoken.From($"there is no second opinion: the cubic model has no answer for this cooler ({e.Report.Told})"));
             }
         return new RatingResult { Main = main, SecondOpinion = second, Warnings = warnings.Distinct().ToArray() };
     }

@@ -8,6 +8,7 @@ using Coldwright.Machine.Layout;
 using Coldwright.Machine.Recuperation;
 using Coldwright.Materials.Solids;
 using Coldwright.Numerics;
+using Coldwright.Quantities;
 
 namespace Coldwright.Simulation.Rating;
 
@@ -119,8 +120,8 @@ internal sealed class LoopSolver
         }
         var last = Settled(0.5 * (low + high));
         if (Math.Abs(last.InletK - 0.5 * (low + high)) <= 100 * inletTolerance && Math.Abs(last.Flow - flow) <= 10 * flowTolerance * flow) return last.Solution;
-        throw new SolveException(new SolveReport(SolveStatus.NotConverged, MaximumIterations, Math.Abs(last.InletK - low), FormattableString.Invariant(
-            $"the loop did not settle at a load of {at.LoadK:0.#} K: the gas entering the recuperator swings around {low:0.##} K; last flow {flow:0.#####} mol/s")));
+        throw new SolveException(SolveReport.Telling(SolveStatus.NotConverged, MaximumIterations, Math.Abs(last.InletK - low), 
+            $"the loop did not settle at a load of {SpokenAmount.Temperature(at.LoadK, "0.#")}: the gas entering the recuperator swings around {SpokenAmount.Temperature(low, "0.##")}; last flow {flow:0.#####} mol/s"));
     }
 
     // once round the loop with a flow and a recuperator inlet temperature
@@ -188,6 +189,6 @@ internal sealed class LoopSolver
         }
     }
 
-    private SolveException NoFlow() => new(new SolveReport(SolveStatus.NoSolution, 0, double.NaN, FormattableString.Invariant(
-        $"compressor '{_layout.Compressor.Name}' moves no gas: from {SuctionPressurePa / 1e5:0.##} to {DischargePressurePa / 1e5:0.##} bar absolute its clearance and leakage take the whole stroke; lower the pressure ratio or the clearance")));
+    private SolveException NoFlow() => new(SolveReport.Telling(SolveStatus.NoSolution, 0, double.NaN, 
+        $"compressor '{_layout.Compressor.Name}' moves no gas: from {SpokenAmount.Pressure(SuctionPressurePa, "0.##")} to {SpokenAmount.Pressure(DischargePressurePa, "0.##")} its clearance and leakage take the whole stroke; lower the pressure ratio or the clearance"));
 }

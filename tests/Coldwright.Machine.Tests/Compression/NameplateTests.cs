@@ -37,7 +37,7 @@ public sealed class NameplateTests
         var found = NameplateDisplacement.FromApplianceRating(2600, refrigerant, CompressorCases.Machine(CompressorKind.Rotary), assumed, Stop);
         var conditions = NameplateDisplacement.Conditions(cycle, assumed, assumed.EvaporatingK, assumed.CondensingK);
         Assert.Equal(2600, NameplateDisplacement.Capacity(cycle, found.Machine, conditions, Stop).CapacityW, 1e-5);
-        Assert.Contains(found.Assumptions, a => a.Contains("10 C (+-3 K)") && a.Contains("48 C (45 to 52 C)") && a.Contains("common practice"));
+        Assert.Contains(found.Assumptions, a => a.Contains("10 C (+-3 K)") && a.Contains("48 C (45 to 52 C)") && a.Contains("assumed by us"));
         var sure = NameplateDisplacement.FromApplianceRating(2600, refrigerant, CompressorCases.Machine(CompressorKind.Rotary),
             assumed with { EvaporatingSpreadK = 0, CondensingLowK = assumed.CondensingK, CondensingHighK = assumed.CondensingK }, Stop);
         Assert.Equal(found.DisplacementM3, sure.DisplacementM3, 1e-8 * sure.DisplacementM3);

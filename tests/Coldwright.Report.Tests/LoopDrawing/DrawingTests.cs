@@ -52,6 +52,16 @@ public class DrawingTests
         }
     }
 
+    /// <summary>Without a precooler a closed loop has two points at one place, behind the aftercooler and ahead of the recuperator: each figure is written once.</summary>
+    [Fact]
+    public void AFigureStandsAtAPlaceOnce()
+    {
+        var main = FakeRating.Working.Result.Main;
+        var twice = main with { Loop = main.Loop with { Points = [.. main.Loop.Points.SelectMany(p => new[] { p, p })] } };
+        var entries = LoopFigures.From(twice, Machines.Workshop.Layout).Entries.Where(f => f.Kind is FigureKind.Temperature or FigureKind.Pressure).Select(f => (f.Place, f.Kind)).ToArray();
+        Assert.Equal(entries.Distinct(), entries);
+    }
+
     [Fact]
     public void A_closed_loop_brings_the_buffers_pressure_and_the_precoolers_temperature()
     {

@@ -1,3 +1,4 @@
+using Coldwright.Machine.Compression;
 using Coldwright.Report.Parts;
 using Coldwright.Safety;
 using Coldwright.Simulation.Parts;
@@ -37,7 +38,7 @@ internal static class FakePart
                     new("size_m3", "Displacement", 10.6e-6, "m3"), new("heat_J", "Heat in the wall", 382e3, "J"), new("nothing_W", "Nothing", 0, "W"),
                 ], ["a sentence about these figures that is long enough to be broken over two lines of a terminal of eighty-eight columns"]),
             ],
-            Limits = [new("discharge temperature", 391.4, 383.15, "K", "oil breaks down"), new("pressure", 19e5, 62e5, "Pa", "stamped on it")],
+            Limits = [new("discharge temperature", 391.4, 383.15, "K", new CompressorLimits().Judge(391.4, 391.4, 391.4, 1e5, 1e6, 500, null, null)[0].Reason), new("pressure", 19e5, 62e5, "Pa", "stamped on it")],
             Balances = [("energy", 2e-13)],
             Pictures =
             [

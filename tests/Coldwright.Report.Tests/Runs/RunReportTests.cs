@@ -29,6 +29,35 @@ public sealed class RunReportTests
           - {time: "09:05", what: weighed, at: flask, mass: 1.2 kg}
         """;
 
+    internal const string Proof = """
+        name: high side
+        kind: proof-test
+        room: {pressure: 1000 mbara, temperature: 20 °C}
+        channels:
+          p: {at: coil, sensor: pressure-gauge, class: 1, span: 60 bar}
+          t: {at: coil, end: surface, sensor: thermometer, uncertainty: 0.2 K}
+        readings:
+          - {time: 0 min, values: {p: 35.4 barg, t: 20.1 °C}}
+          - {time: 10 min, values: {p: 35.4 barg, t: 20.1 °C}}
+          - {time: 20 min, values: {p: 35.3 barg, t: 20.1 °C}}
+          - {time: 35 min, values: {p: 35.4 barg, t: 20.1 °C}}
+        test: {gas: water, proof-pressure: 35 barg, hold: 30 min, allowed-drop: 0.5 bar, temperature-drift: 0.02 K}
+        """;
+
+    /// <summary>Without a thermometer of its own.</summary>
+    internal static string Leak => """
+        name: shut in
+        kind: leak-test
+        room: {pressure: 1000 mbara, temperature: 20 °C}
+        channels:
+          p: {at: coil, sensor: pressure-gauge, class: 1, span: 60 bar}
+        readings:
+          - {time: 0 h, values: {p: 15.4 barg}}
+          - {time: 10 h, values: {p: 15.4 barg}}
+          - {time: 20 h, values: {p: 15.3 barg}}
+        test: {gas: nitrogen, volume: 13 L}
+        """;
+
     internal static RunReport Report(string yaml, string log, UnitSystem units = UnitSystem.Si)
     {
         var folder = RunImporter.ReadTexts(yaml, Encoding.UTF8.GetBytes(log), TestContext.Current.CancellationToken);
@@ -87,21 +116,7 @@ public sealed class RunReportTests
     [Fact]
     public void AProofTestIsShown()
     {
-        var yaml = """
-            name: high side
-            kind: proof-test
-            room: {pressure: 1000 mbara, temperature: 20 °C}
-            channels:
-              p: {at: coil, sensor: pressure-gauge, class: 1, span: 60 bar}
-              t: {at: coil, end: surface, sensor: thermometer, uncertainty: 0.2 K}
-            readings:
-              - {time: 0 min, values: {p: 35.4 barg, t: 20.1 °C}}
-              - {time: 10 min, values: {p: 35.4 barg, t: 20.1 °C}}
-              - {time: 20 min, values: {p: 35.3 barg, t: 20.1 °C}}
-              - {time: 35 min, values: {p: 35.4 barg, t: 20.1 °C}}
-            test: {gas: water, proof-pressure: 35 barg, hold: 30 min, allowed-drop: 0.5 bar, temperature-drift: 0.02 K}
-            """;
-        var report = Report(yaml, "");
+        var report = Report(Proof, "");
         Assert.Equal(TightnessVerdict.Passed, report.Answer.Verdict);
         Assert.False(report.IsNo);
         Assert.Contains("Passed: held for 35 min", RunText.Write(report, colour: false), StringComparison.Ordinal);

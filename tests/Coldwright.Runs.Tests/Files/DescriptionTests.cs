@@ -144,6 +144,15 @@ public sealed class DescriptionTests
         Assert.Equal(1e-3, weighed.MassUncertaintyKg);
     }
 
+    /// <summary>An empty flask on a balance that is good to a gram or two: it holds nothing, and that is no mistake of the file.</summary>
+    [Fact]
+    public void AnEmptyFlaskMayReadALittleLessThanItDid()
+    {
+        string Yaml(string mass) => Make.OneChannel.Replace("log: {}", $"log: {{}}\nevents: [{{time: \"09:05\", what: weighed, at: flask, mass: {mass}, tare: 1108 g, uncertainty: 2 g}}]", StringComparison.Ordinal);
+        Assert.Equal(0, Make.Record(Yaml("1106 g"), _log).Events[0].MassKg);
+        Assert.Contains("the tare is larger than the mass", Make.Problems(Yaml("1090 g"), _log), StringComparison.Ordinal);
+    }
+
     [Fact]
     public void TheSchemaIsWhatTheKeyTableSays()
     {

@@ -38,13 +38,30 @@ public class LiveLogTests
         Assert.Equal(10, live.Written);
     }
 
+    /// <summary>What is written first is read back without a complaint, before anybody has noted an event.</summary>
+    [Fact]
+    public void ANewDescriptionIsOneThatCanBeRead()
+    {
+        const string log = "time;T;c1\n2026-03-14 09:00:00;1.5;2.5\n2026-03-14 09:00:05;1.6;2.6\n";
+        Assert.Equal(2, Make.Record(NewRunText.Of("first", new DateTime(2026, 3, 14, 9, 0, 0), null), log).Channels[0].GoodCount);
+        Assert.Equal(2, Make.Record(NewRunText.Of("second", new DateTime(2026, 3, 14, 9, 0, 0), Make.OneChannel), log).Channels[0].GoodCount);
+        // a run like a run that was like a run, with names that mean something to YAML
+        string text = Make.OneChannel;
+        foreach (string name in (string[])["a: b", "#1", "say \"no\" \\ yes"])
+        {
+            text = NewRunText.Of(name, new DateTime(2026, 3, 14, 9, 0, 0), text);
+            Assert.Equal(name, Make.Record(text, log).Name);
+        }
+        Assert.Single(text.Split('\n'), l => l == "# events:");
+    }
+
     [Fact]
     public void TheChannelsOfAnEarlierRunAreTaken()
     {
         string text = NewRunText.Of("second", new DateTime(2026, 5, 3, 8, 0, 0), Make.OneChannel + "\nevents:\n  - {time: \"09:00\", what: start}\n");
         Assert.Contains("name: second", text, StringComparison.Ordinal);
         Assert.Contains("thermocouple-K", text, StringComparison.Ordinal);
-        Assert.DoesNotContain("what: start}", text.Replace("# - {time: \"09:20\", what: start, at: compressor}", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.DoesNotContain("what: start}", text.Replace("#   - {time: \"09:20\", what: start, at: compressor}", "", StringComparison.Ordinal), StringComparison.Ordinal);
         Assert.DoesNotContain("name: test", text, StringComparison.Ordinal);
     }
 }

@@ -87,6 +87,15 @@ public sealed class FaultTests
         Assert.Equal(FaultKind.Frozen, Assert.Single(Read(rows).Faults).Kind);
     }
 
+    /// <summary>A logger of whole kelvins on a plateau that drifts by two: it stands still by nature.</summary>
+    [Fact]
+    public void APlateauInWholeKelvinsIsNotFrozen()
+    {
+        var noise = Make.Noise(5, 0.3);
+        var course = Cooldown().Concat(Enumerable.Range(Rows, 1000).Select(i => (S: StepS * i, T: -171 + 0.002 * (i - Rows) + 0.3 * noise())));
+        Assert.Empty(Make.Record(Make.OneChannel, "time,T\n" + string.Concat(course.Select(r => FormattableString.Invariant($"{Make.Iso(r.S)},{r.T:0}\n")))).Faults);
+    }
+
     /// <summary>A pressure that stands still, or a plateau, and is then let go is no frozen channel.</summary>
     [Theory]
     [InlineData(-30.0)]

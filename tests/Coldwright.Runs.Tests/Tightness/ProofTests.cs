@@ -45,7 +45,7 @@ public sealed class ProofTests
     {
         var result = Evaluate(Yaml("water"), m => (m > 25 ? 10 : Course(m, 0), 20));
         Assert.Equal(TightnessVerdict.Failed, result.Verdict);
-        Assert.Contains("30 min were asked for", result.Reason, StringComparison.Ordinal);
+        Assert.Contains("30 min were asked for", result.Reason.ToString(), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -53,7 +53,7 @@ public sealed class ProofTests
     {
         var result = Evaluate(Yaml("water"), m => (Course(m, 0) * 0.95, 20));
         Assert.False(result.Reached);
-        Assert.Contains("35.0 bar gauge was not reached; the highest reading is 33.7", result.Reason, StringComparison.Ordinal);
+        Assert.Contains("35.0 bar gauge was not reached; the highest reading is 33.7", result.Reason.ToString(), StringComparison.Ordinal);
     }
 
     /// <summary>

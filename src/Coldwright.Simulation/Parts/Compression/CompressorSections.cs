@@ -39,7 +39,7 @@ internal static class CompressorSections
 
     private static PartSection Starting(DescribedCompressor described, double standstillPa)
     {
-        // the usual motors: a run capacitor on rotary machines, a resistance start on small reciprocating ones (common practice)
+        // the usual motors: a run capacitor on rotary machines, a resistance start on small reciprocating ones (our assumption)
         var motor = described.Machine.Traits.Kind == CompressorKind.Rotary ? StartingMotor.RunCapacitor : StartingMotor.ResistanceStart;
         var s = StartingCheck.Judge(described.Machine, new StartingConditions(standstillPa, standstillPa, motor));
         return new("starting", "Starting against the standstill pressure",

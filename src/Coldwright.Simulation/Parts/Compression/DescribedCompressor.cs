@@ -1,12 +1,13 @@
 using Coldwright.Machine.Compression;
 using Coldwright.Machine.Description;
+using Coldwright.Quantities;
 
 namespace Coldwright.Simulation.Parts.Compression;
 
 /// <summary>What the machine file says about a compressor, turned into the input of the compressor's model.</summary>
 internal sealed record DescribedCompressor
 {
-    // air speed of a fan that blows on a shell: common practice, no published source
+    // air speed of a fan that blows on a shell: our assumption
     private const double FanAirSpeed = 3;
 
     /// <summary>The compressor.</summary>
@@ -22,7 +23,7 @@ internal sealed record DescribedCompressor
     /// <summary>What was assumed, in words, but for the nameplate's own (<see cref="Estimate"/>).</summary>
     public required IReadOnlyList<string> Assumptions { get; init; }
     /// <summary>What a person must be told.</summary>
-    public required IReadOnlyList<string> Warnings { get; init; }
+    public required IReadOnlyList<Spoken> Warnings { get; init; }
 
     /// <summary>True when displacement, nameplate or rating sheet is there.</summary>
     public static bool IsEnough(double? displacementM3, NameplateDescription? plate, RatingSheetDescription? sheet) => displacementM3 is not null || plate is not null || sheet is not null;
@@ -55,16 +56,25 @@ internal sealed record DescribedCompressor
     private static DescribedCompressor Build(CompressorMachine machine, double? displacement, NameplateDescription? plate, RatingSheetDescription? sheet, CancellationToken cancel)
     {
         var assumptions = new List<string>();
-        var warnings = new List<string>();
-        if (machine.Cooling is { ConductanceWPerK: null, FanAirSpeedMPerS: > 0 } fan) assumptions.Add(FormattableString.Invariant($"a fan that blows on the shell moves air at {fan.FanAirSpeedMPerS:0.#} m/s (common practice, no published source)"));
+        var warnings = new List<Spoken>();
+        if (machine.Cooling is { ConductanceWPerK: null, FanAirSpeedMPerS: > 0 } fan) assumptions.Add(FormattableString.Invariant($"a fan that blows on the shell moves air at {fan.FanAirSpeedMPerS:0.#} m/s (our assumption)"));
         DisplacementEstimate? estimate = null;
         double? scale = null;
         if (plate is not null)
         {
-            estimate = Plate.Displacement(plate, machine, cancel);
-            if (plate.PowerW is { } power)
+            // the band of the displacement and the fit to the power ask the same model on a thread each
+            var start = machine;
+            var fit = plate.PowerW is { } rated ? Task.Run(() => NameplateCalibration.Fit(plate.CapacityW, rated, plate.Refrigerant, start, Plate.Conditions(plate), cancel), cancel) : null;
+            try
             {
-                var fitted = NameplateCalibration.Fit(plate.CapacityW, power, plate.Refrigerant, machine, Plate.Conditions(plate), cancel);
+                estimate = Plate.Displacement(plate, start, cancel);
+            }
+            finally
+            {
+                if (fit is not null) ((IAsyncResult)fit).AsyncWaitHandle.WaitOne();
+            }
+            if (fit?.GetAwaiter().GetResult() is { } fitted)
+            {
                 scale = fitted.LossScale;
                 warnings.AddRange(fitted.Warnings.Where(w => w.StartsWith("the rated power", StringComparison.Ordinal)));
                 machine = displacement is null ? fitted.Machine : machine with { Traits = fitted.Machine.Traits };
