@@ -27,18 +27,23 @@ internal static class BlindBench
     {
         SensorSet[] sets = sensors switch
         {
-            "full" => [SensorSet.Full], "usual" => [SensorSet.Usual], "bare" => [SensorSet.Bare], "all" => [SensorSet.Full, SensorSet.Usual, SensorSet.Bare],
+            "full" => [SensorSet.Full],
+            "usual" => [SensorSet.Usual],
+            "bare" => [SensorSet.Bare],
+            "all" => [SensorSet.Full, SensorSet.Usual, SensorSet.Bare],
             _ => throw new ArgumentException($"--sensors: '{sensors}' is none of full, usual, bare, all"),
         };
         IBlindHand hand = handName switch
         {
-            "first" => new FirstHand(seed), "second" => new OtherHand(seed),
+            "first" => new FirstHand(seed),
+            "second" => new OtherHand(seed),
             _ => throw new ArgumentException($"--hand: '{handName}' is none of first, second"),
         };
         var folder = MachineFolderReader.ReadTexts(BlindMachine.Yaml);
         if (!folder.IsGood) throw new InvalidOperationException(folder.Problems[0].ToString());
         if (oracle)
         {
+            if (hand is not FirstHand) throw new ArgumentException("--oracle knows the first hand alone");
             OracleBench.Run(folder, [.. Enumerable.Range(0, cases).AsParallel().AsOrdered().WithDegreeOfParallelism(2).Select(i => (seed, CaseMaker.Make(seed, i)))], sets, verbose);
             return 0;
         }

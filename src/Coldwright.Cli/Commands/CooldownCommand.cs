@@ -74,8 +74,14 @@ internal static class CooldownCommand
         }
         var options = new CooldownOptions
         {
-            Cubic = faces.Model == ModelChoice.Cubic, UntilS = seconds, UntilK = kelvin, FromK = Read(_from, QuantityKind.Temperature), LoadW = Read(_load, QuantityKind.Power) ?? 0,
-            WarmUp = parsed.GetValue(_warmUp), Sensitivity = parsed.GetValue(_slopes), Direct = parsed.GetValue(_direct),
+            Cubic = faces.Model == ModelChoice.Cubic,
+            UntilS = seconds,
+            UntilK = kelvin,
+            FromK = Read(_from, QuantityKind.Temperature),
+            LoadW = Read(_load, QuantityKind.Power) ?? 0,
+            WarmUp = parsed.GetValue(_warmUp),
+            Sensitivity = parsed.GetValue(_slopes),
+            Direct = parsed.GetValue(_direct),
         };
         // what halving changes is a difference of runs that tables give as well
         if (options.Direct) options = options with { Halving = false };

@@ -34,7 +34,7 @@ public static class BlendSearch
         options.Check();
         var watch = Stopwatch.StartNew();
         double processor = Environment.CpuUsage.TotalTime.TotalSeconds;
-        var said = new List<string>();
+        var said = new List<Spoken>();
         string[] gases = Gases(machine, shop, options, said);
         observer?.Invoke("rating the mixture of the file");
         var (plain, plainLayout, loadK) = Start(machine, layout, options, said, cancel);
@@ -90,7 +90,7 @@ public static class BlendSearch
         };
     }
 
-    private static string[] Gases(MachineDescription machine, ShopDescription? shop, BlendOptions options, List<string> said)
+    private static string[] Gases(MachineDescription machine, ShopDescription? shop, BlendOptions options, List<Spoken> said)
     {
         if (options.Gases.Count > 0) return [.. options.Gases];
         string[] at = [.. (shop?.GasPerKg.Keys ?? []).Where(g => SubstanceNames.TryFind(g, out _) && g is not ("oxygen" or "carbon-dioxide" or "water"))];
@@ -100,7 +100,7 @@ public static class BlendSearch
         return at;
     }
 
-    internal static (MachineDescription Machine, LoopLayout Layout, double LoadK) Start(MachineDescription machine, LoopLayout layout, BlendOptions options, List<string> said, CancellationToken cancel)
+    internal static (MachineDescription Machine, LoopLayout Layout, double LoadK) Start(MachineDescription machine, LoopLayout layout, BlendOptions options, List<Spoken> said, CancellationToken cancel)
     {
         // without hardware nothing has to be rated first
         if (options is { Goal: BlendGoal.Endless, TemperatureK: { } asked }) return (machine, layout, asked);

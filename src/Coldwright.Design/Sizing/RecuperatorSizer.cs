@@ -31,7 +31,7 @@ internal static class RecuperatorSizer
         else
         {
             if (asked >= endless * 0.9999)
-                throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 1, asked - endless, 
+                throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 1, asked - endless,
                     $"{asked:0.###} W at {SpokenAmount.Temperature(loadK, "0.#")} are asked for; an endless exchanger gives {endless:0.###} W with this mixture and these pressures"));
             double Off(double ln) => Cooling(c, Math.Exp(ln), null, loadK).Watts - asked;
             double low = Math.Log(0.5), offLow = Off(low);

@@ -120,7 +120,7 @@ internal sealed class CoilMarch
     {
         if (!_in.Options.PressureDrop) return p;
         if (p - loss > LeastPressureShare * _in.Mixture.PressurePa) return p - loss;
-        throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 0, loss, 
+        throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 0, loss,
             $"the mixture loses more than {100 * (1 - LeastPressureShare):0} % of its {SpokenAmount.Pressure(_in.Mixture.PressurePa, "0.###")} in the coil: {_massFlow * 1e3:0.###} g/s is too much for a bore of {_in.Coil.BoreM * 1e3:0.##} mm; take a wider tube, or two in parallel"));
     }
 

@@ -60,7 +60,7 @@ public static class ColdVesselModel
         double Excess(double h) => h >= end ? -heatW : Solve(With(h), cancel).HeatW - heatW;
         double most = Excess(start) + heatW;
         if (most < heatW)
-            throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 1, heatW - most, 
+            throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 1, heatW - most,
                 $"the coil takes up at most {most:0.###} W, with the mixture entering at {SpokenAmount.Temperature(coldest, "0.##")}; {heatW:0.###} W asked for: more coil, more flow or a higher vessel pressure is needed"));
         double found = Brent.Solve(Excess, start, most - heatW, end, -heatW, 1e-10 * (end - start));
         return Solve(With(found) with { Options = input.Options }, cancel);
@@ -70,7 +70,7 @@ public static class ColdVesselModel
     {
         double content = input.Product.BubbleK ?? input.LiquidK!.Value, inlet = input.Mixture.TemperatureK;
         if (inlet < content - 1e-6) return;
-        throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 0, inlet - content, 
+        throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 0, inlet - content,
             $"the mixture enters the coil at {SpokenAmount.Temperature(inlet, "0.##")}, not colder than the content at {SpokenAmount.Temperature(content, "0.##")}: nothing condenses"));
     }
 

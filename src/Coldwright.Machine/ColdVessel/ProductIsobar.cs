@@ -70,7 +70,7 @@ internal sealed class ProductSource(Flash flash, TransportModel transport, doubl
     {
         var state = flash.TrySolve(temperatureK, pressurePa, z, warm) ? flash.State() : flash.TemperaturePressure(temperatureK, pressurePa, z);
         if (liquid is null && state.Phases.Count > 1)
-            throw new SolveException(SolveReport.Telling(SolveStatus.Outside, 0, double.NaN, 
+            throw new SolveException(SolveReport.Telling(SolveStatus.Outside, 0, double.NaN,
                 $"the product splits into {state.PhaseNames} at {SpokenAmount.Temperature(temperatureK, "0.##")} and {SpokenAmount.Pressure(pressurePa, "0.###")}, above the mean critical pressure of its components; no model of the cold vessel covers that: lower its pressure"));
         return Of(temperatureK, liquid is true ? state.Phases[^1] : state.Phases[0]);
     }

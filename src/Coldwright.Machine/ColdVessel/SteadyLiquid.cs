@@ -53,7 +53,7 @@ internal static class SteadyLiquid
         runs += count;
         if (to == bubble && atTo <= 0) return bubble;
         if (to == from)
-            throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, count, atTo, 
+            throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, count, atTo,
                 $"the liquid would be cooled below {SpokenAmount.Temperature(to, "0.##")}, the end of its table; it freezes at {SpokenAmount.Temperature(product.FreezingK, "0.##")} and the mixture enters at {SpokenAmount.Temperature(inlet, "0.##")}: a lower level, a warmer mixture or a higher vessel pressure is needed"));
         count = 0;
         // a guess comes from the solves of the band, where a microkelvin is plenty

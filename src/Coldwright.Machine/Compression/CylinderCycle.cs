@@ -90,7 +90,7 @@ internal sealed class CylinderCycle(CompressorMachine machine, GasPath gas, doub
             }
             _mixing.Next(_x, _g);
         }
-        throw new SolveException(SolveReport.Telling(SolveStatus.NotConverged, MostRounds, _g[0] - _x[0], 
+        throw new SolveException(SolveReport.Telling(SolveStatus.NotConverged, MostRounds, _g[0] - _x[0],
             $"compressor: leak and port losses did not settle between {SpokenAmount.Pressure(suction.PressurePa, "0.###")} and {SpokenAmount.Pressure(dischargePa, "0.###")} (leak share {_x[0]:0.###}); the point is close to where nothing is delivered"));
     }
 

@@ -83,7 +83,7 @@ internal sealed class GasPath(Flash flash, double[] z)
             (point, f) = (next, g);
             if (stalled && Math.Abs(f) < 1e-10 * scale) return point;
         }
-        throw new SolveException(SolveReport.Telling(SolveStatus.NotConverged, MostSteps, f, 
+        throw new SolveException(SolveReport.Telling(SolveStatus.NotConverged, MostSteps, f,
             $"compressor: no gas state at {SpokenAmount.Pressure(p, "0.###")} with {(enthalpy ? "enthalpy" : "entropy")} {target:0.####}: last tried {SpokenAmount.Temperature(point.TemperatureK, "0.###")}"));
     }
 

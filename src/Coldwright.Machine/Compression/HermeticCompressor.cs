@@ -134,7 +134,7 @@ public sealed class HermeticCompressor
         double high = Math.Max(duty.SuctionTemperatureK, duty.RoomTemperatureK) + 40, fHigh = Surplus(high);
         while (fHigh > 0)
         {
-            if (high > 900) throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 0, fHigh, 
+            if (high > 900) throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 0, fHigh,
                 $"compressor: the shell finds no balance below {SpokenAmount.Temperature(high, "0")}; {fHigh:0.#} W remain. Lower the pressure ratio or cool the shell"));
             (low, fLow) = (high, fHigh);
             fHigh = Surplus(high += 60);

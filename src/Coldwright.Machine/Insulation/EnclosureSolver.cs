@@ -26,7 +26,7 @@ public static class EnclosureSolver
         var ones = Enumerable.Repeat(1.0, enclosure.Layers.Count + 1).ToArray();
         var (power, surfaces) = wall.Flow(insideK, ones);
         var error = wall.Imbalance(power, surfaces);
-        if (error > 1e-9) throw new SolveException(SolveReport.Telling(SolveStatus.NotConverged, 1, error, 
+        if (error > 1e-9) throw new SolveException(SolveReport.Telling(SolveStatus.NotConverged, 1, error,
             $"the flows through the layers of the wall differ by {error:0.#e+0} at {SpokenAmount.Temperature(insideK, "0.##")} inside; a layer whose conductivity is nearly zero there is the likely cause"));
 
         var warnings = new List<Spoken>();

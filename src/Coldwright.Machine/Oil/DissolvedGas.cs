@@ -32,7 +32,7 @@ public static class DissolvedGas
     {
         double share = 0;
         for (int i = 0; i < y.Length; i++) share += y[i] * pressurePa / VapourPressurePa(substances[i], temperatureK);
-        if (!(share < MostShare)) throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 0, share, 
+        if (!(share < MostShare)) throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 0, share,
             $"at {SpokenAmount.Pressure(pressurePa, "0.##")} and {SpokenAmount.Temperature(temperatureK, "0.#")} the gas would condense into the compressor's oil: a warmer shell, less of the heaviest gas, or no molar mass of the oil in the file"));
         double perFraction = oilMol / (1 - share);
         for (int i = 0; i < y.Length; i++) moles[i] += perFraction * y[i] * pressurePa / VapourPressurePa(substances[i], temperatureK);

@@ -151,7 +151,7 @@ internal sealed class BatchModel
     {
         0 => 0.03 + 0.6 * (expected.FedKg ?? 0),
         // what line and flask take hangs on a valve's mass and on how much of the wall is wetted, which no file says
-        1 => 0.01 + 0.06 * (like.FedKg ?? 0) + (like.FedKg is null ? 0.6 * (expected.FedKg ?? 0) : 0) + 0.5 * (LineJ + FlaskJ) / _latent,
+        1 => 0.01 + 0.06 * (like.FedKg ?? 0) + (like.FedKg is null ? 0.6 * (expected.FedKg ?? 0) : 0) + 0.35 * (LineJ + FlaskJ) / _latent,
         2 => 0.45,
         3 => 0.1,
         // how far it cools in the time that people wait hangs on the content; a reading grows old at some kelvin in ten minutes

@@ -9,7 +9,10 @@ namespace Coldwright.Runs.Explain;
 public static class CauseCatalog
 {
     // Ice in cells: density times specific heat near 230 K; the rise of conductivity per volume share of water: the middle of the foams' and wool's factors. Our assumptions.
-    private const double IceJPerM3K = 917 * 1.75e3, MoistureFactor = 5, MeanK = 230, UsualFoamJPerM3K = 45e3;
+    private const double IceJPerM3K = 917 * 1.75e3, MeanK = 230, UsualFoamJPerM3K = 45e3;
+
+    /// <summary>Rise of the logarithm of an insulation's conductivity by the volume share of water.</summary>
+    internal const double MoistureFactor = 5;
 
     /// <summary>What the model of a machine is asked for.</summary>
     /// <param name="machine">The machine.</param>

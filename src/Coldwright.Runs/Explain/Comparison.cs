@@ -35,6 +35,9 @@ internal sealed record Suspect(string Id, string Detail, CauseModel? Model, doub
     /// <summary>Share of the odds of its cause, where several suspects stand for one (a sensor among many).</summary>
     public double OddsShare { get; init; } = 1;
 
+    /// <summary>Strength below which its curve would do the opposite of what it does beyond; 0 for most.</summary>
+    public double Least { get; init; }
+
     /// <summary>Weights of the two changes at a strength: a parabola through nothing and both, its tangent beyond.</summary>
     public (double First, double Second) Weights(double f)
     {

@@ -48,12 +48,13 @@ internal static class ComparisonMaker
             // where one of the two runs has no answer, the other's slope stands for it
             first ??= [.. second!.Select(v => v * cause.Strengths.First / cause.Strengths.Second)];
             second ??= [.. first.Select(v => v * cause.Strengths.Second / cause.Strengths.First)];
-            first = Sober(first, second, [.. features.Select(f => f.Kind == FeatureKind.Batch ? 1e9 : ModelDoubt.Of(f).Own)]);
+            double[] doubt = [.. features.Select(f => f.Kind == FeatureKind.Batch ? 1e9 : ModelDoubt.Of(f).Own)];
+            first = Sober(first, second, doubt);
             // one slope through both runs: the model's own teeth count less
             var (x, y) = cause.Strengths;
             if (cause.Doubt > 0) shared.Add((cause.Id, [.. first.Select((v, i) => cause.Doubt * (x * v + y * second[i]) / (x * x + y * y))]));
             if (cause.OnlyDoubt) continue;
-            suspects.Add(new Suspect(cause.Id, "", cause, first, second, cause.Strengths, cause.Usual, false));
+            suspects.Add(new Suspect(cause.Id, "", cause, first, second, cause.Strengths, cause.Usual, false) { Least = Turn(first, second, cause.Strengths, doubt) });
             if (cause.Id == "precooler-weak" && b is not null)
             {
                 // a weak one may move less gas, and draw less, or lose it inside and draw as much as ever
@@ -67,6 +68,7 @@ internal static class ComparisonMaker
                 suspects.Add(LatePlug(features, first, second, cause));
             }
         }
+        WetOutside(suspects);
         if (runs.OtherFluid is { } other) shared.Add(("fluid model", [.. Change(other, expected).Select(v => v * FluidDoubt)]));
         Kinds(features, shared);
         Map(features, plain, shared);
@@ -102,6 +104,27 @@ internal static class ComparisonMaker
         if (b < 1e-12 || both >= Alike * Math.Sqrt(a * b)) return first;
         double share = Math.Clamp(both / b, 0, 0.5);
         return [.. second.Select(v => share * v)];
+    }
+
+    // Water may sit where it freezes and cools with the box, or in the outer part, which stays as warm as ever: there it conducts, and its heat is not felt. Then it is a leak by another name.
+    private static void WetOutside(List<Suspect> suspects)
+    {
+        int wet = suspects.FindIndex(s => s.Id == "wet-insulation"), leak = suspects.FindIndex(s => s.Id == "leak");
+        if (wet < 0 || leak < 0) return;
+        var inside = suspects[wet] with { OddsShare = 0.5 };
+        double[] Like(double share) => ExplanationBuilder.Change(suspects[leak], CauseCatalog.MoistureFactor * share);
+        suspects[wet] = inside;
+        suspects.Add(inside with { Detail = "in its outer part", First = Like(inside.Strengths.First), Second = Like(inside.Strengths.Second) });
+    }
+
+    // An effect that comes all at once bends more than a parabola through nothing can without doing the opposite first: the strength below which it would, 0 where it bends less.
+    private static double Turn(double[] first, double[] second, (double First, double Second) strengths, double[] doubt)
+    {
+        double both = 0, own = 0;
+        for (int i = 0; i < first.Length; i++) (both, own) = (both + first[i] * second[i] / (doubt[i] * doubt[i]), own + second[i] * second[i] / (doubt[i] * doubt[i]));
+        var (x, y) = strengths;
+        double slope = own > 1e-12 ? both / own / x : 1 / y, bend = (1 / y - slope) / (y - x);
+        return Math.Clamp(bend > 0 ? x - slope / bend : 0, 0, x);
     }
 
     // a plug that only begins near the end: nothing of it before

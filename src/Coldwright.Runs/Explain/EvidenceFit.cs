@@ -135,7 +135,7 @@ internal sealed class EvidenceFit
         for (int start = 0; start < 1 << members.Length; start++)
         {
             int bits = start;
-            var f = members.Select((x, i) => _c.Suspects[x] is var s && s.TwoSided ? ((bits >> i & 1) == 1 ? -0.6 : 0.6) * s.Usual : (bits >> i & 1) == 1 ? 0.85 * s.Strengths.Second : 0.3 * s.Strengths.First).ToArray();
+            var f = members.Select((x, i) => _c.Suspects[x] is var s && s.TwoSided ? ((bits >> i & 1) == 1 ? -0.6 : 0.6) * s.Usual : (bits >> i & 1) == 1 ? 0.85 * s.Strengths.Second : Math.Max(s.Least, 0.3 * s.Strengths.First)).ToArray();
             var found = Fit(members, f);
             if (best is null || found.LogEvidence > best.LogEvidence) best = found;
         }
@@ -197,8 +197,8 @@ internal sealed class EvidenceFit
     private double Within(int suspect, double from, double to)
     {
         var s = _c.Suspects[suspect];
-        double least = LeastShare * s.Usual;
-        if (suspect == Free) return s.TwoSided ? to : Math.Clamp(to, -0.7 * s.Strengths.First, 3 * s.Strengths.Second);
+        double least = Math.Max(LeastShare * s.Usual, s.Least);
+        if (suspect == Free) return s.TwoSided ? to : Math.Clamp(to, s.Least > 0 ? s.Least : -0.7 * s.Strengths.First, 3 * s.Strengths.Second);
         if (s.TwoSided) return from > 0 ? Math.Max(least, to) : Math.Min(-least, to);
         return Math.Clamp(to, least, 3 * s.Strengths.Second);
     }

@@ -47,10 +47,11 @@ internal static class ModelDoubt
         Observable.Precooled => (2, 4),
         Observable.Return => (f.Kind == FeatureKind.AtEnd ? 4 : 6, 4),
         Observable.Discharge => (7, 15),
-        Observable.HighPressure => (0.02, 0.03),
+        // towards the end the buffer may run empty, and what holds the high side with it: how near that is hangs on what the exchanger holds up
+        Observable.HighPressure => (f.At > 0.85 ? 0.15 : 0.02, 0.03),
         Observable.LowPressure => (0.05, 0.06),
         Observable.MassFlow => (0.05, 0.07),
         // a motor's efficiency is seldom in the file
-        _ => (0.03, 0.2),
+        _ => (0.05, 0.3),
     };
 }

@@ -146,8 +146,8 @@ internal static class LogShapeFinder
         {
             count++;
             var content = NumberCell.Read(cells.Cell, comma, out _, out _, out var rest);
-            // A unit may stand behind a number; a date or clock counts as one too. A long text does not.
-            if (content == CellContent.Number && (rest.Length <= 4 || TimeCell.IsTime(cells.Cell))) numbers++;
+            // A unit may stand behind a number; a date or clock counts as one too. A long text does not, nor what another sign cuts off ("000;20" between two decimal commas).
+            if (content == CellContent.Number && (rest.Length <= 4 && rest.IndexOfAny((byte)';', (byte)'\t', (byte)'|') < 0 || TimeCell.IsTime(cells.Cell))) numbers++;
             else if (content is CellContent.Nothing or CellContent.Beyond) empty++;
         }
         return numbers > 0 ? numbers + empty : 0;

@@ -49,7 +49,7 @@ public static class BatchSimulation
         {
             // nothing to keep: a stop is then only a stop
             cancel.ThrowIfCancellationRequested();
-            throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, optimizer.Tried, 0, 
+            throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, optimizer.Tried, 0,
                 $"no schedule puts liquid into the flask ({optimizer.Tried} tried): at {SpokenAmount.Temperature(cooler.StartK, "0.#")} the cold end has {cooler.NetCoolingW.At(cooler.StartK):0.#} W to spare. 'rate' says what limits it"));
         }
         BatchRun? other = null;

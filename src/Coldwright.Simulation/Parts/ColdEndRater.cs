@@ -26,7 +26,7 @@ internal static class ColdEndRater
         var product = VesselProduct.Create(new Flash(gas), new TransportModel(gas), [1.0], layout.Feed.PressurePa, inlet.TemperatureK - MarginK, feedK, c.Cancel);
         double warmest = (product.BubbleK ?? c.Point.LoadTemperatureK) + MarginK;
         if (product.BubbleK is { } bubble && inlet.TemperatureK > bubble)
-            throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 0, inlet.TemperatureK - bubble, 
+            throw new SolveException(SolveReport.Telling(SolveStatus.NoSolution, 0, inlet.TemperatureK - bubble,
                 $"the mixture comes to the coil at {SpokenAmount.Temperature(inlet.TemperatureK, "0.#")}, and {layout.Feed.Gas} at {SpokenAmount.Pressure(layout.Feed.PressurePa, "0.##")} condenses at {SpokenAmount.Temperature(bubble, "0.#")}: nothing condenses with a load as warm as this"));
         var table = StreamTable.Create(c.Flash, c.Transport, c.Z, [0.8 * inlet.PressurePa, inlet.PressurePa], inlet.TemperatureK - MarginK, warmest, cancel: c.Cancel);
         var input = new ColdVesselInput

@@ -2,6 +2,7 @@ using Coldwright.Fluids.EquationsOfState;
 using Coldwright.Machine.Compression;
 using Coldwright.Machine.Description;
 using Coldwright.Machine.Layout;
+using Coldwright.Quantities;
 using Coldwright.Simulation.Parts.Compression;
 
 namespace Coldwright.Simulation.Parts;
@@ -17,9 +18,9 @@ internal static class StandIns
 
     /// <summary>The machine with plain figures throughout, its layout, and what was put in.</summary>
     /// <exception cref="MissingKeysException">A part is described neither by plain figures nor for its own model.</exception>
-    public static (MachineDescription Machine, LoopLayout Layout, IReadOnlyList<string> Said) Fill(MachineDescription machine, LoopLayout layout, HelmholtzModel model, CancellationToken cancel)
+    public static (MachineDescription Machine, LoopLayout Layout, IReadOnlyList<Spoken> Said) Fill(MachineDescription machine, LoopLayout layout, HelmholtzModel model, CancellationToken cancel)
     {
-        var said = new List<string>();
+        var said = new List<Spoken>();
         var filled = machine with
         {
             Parts = [.. machine.Parts.Select(p => p switch
@@ -41,7 +42,7 @@ internal static class StandIns
         return (machine with { Parts = [.. machine.Parts.Select(p => p is RecuperatorPart ? changed : p)] }, layout with { Recuperator = changed });
     }
 
-    private static CompressorPart Compressor(CompressorPart part, MachineDescription machine, LoopLayout layout, HelmholtzModel model, List<string> said, CancellationToken cancel)
+    private static CompressorPart Compressor(CompressorPart part, MachineDescription machine, LoopLayout layout, HelmholtzModel model, List<Spoken> said, CancellationToken cancel)
     {
         PartNeeds.Check(part, layout);
         var described = DescribedCompressor.Of(part, cancel);
@@ -54,7 +55,7 @@ internal static class StandIns
         };
         double[] z = [.. machine.Charge.Mixture.MoleFractions];
         var at = described.Map is { } map ? new MappedCompressor(map, described.Machine, model, z).Run(duty, cancel) : new HermeticCompressor(described.Machine, model, z).Run(duty, cancel);
-        said.Add($"flow and efficiency of {part.Name} came from its own model at a suction 5 K below the room, since the file does not give them");
+        said.Add(Spoken.Of($"flow and efficiency of {part.Name} came from its own model at a suction {SpokenAmount.Difference(5, "0")} below the room, since the file does not give them"));
         double losses = at.ElectricalPowerW * (1 - at.OverallIsentropicEfficiency);
         return part with
         {
@@ -68,16 +69,16 @@ internal static class StandIns
         };
     }
 
-    private static RecuperatorPart Recuperator(RecuperatorPart part, LoopLayout layout, List<string> said)
+    private static RecuperatorPart Recuperator(RecuperatorPart part, LoopLayout layout, List<Spoken> said)
     {
         PartNeeds.Check(part, layout);
         said.Add($"the conductance of {part.Name} came from its tubes, since the file does not give it");
         return part with { ConductanceWPerK = ConductancePerLength * part.LengthM!.Value };
     }
 
-    private static CoilPart Coil(CoilPart part, List<string> said)
+    private static CoilPart Coil(CoilPart part, List<Spoken> said)
     {
-        said.Add(FormattableString.Invariant($"the difference at {part.Name} was taken as {CoilDifferenceK:0.#} K, a usual one, since the file does not give it; add 'difference' to fix it"));
+        said.Add(Spoken.Of($"the difference at {part.Name} was taken as {SpokenAmount.Difference(CoilDifferenceK, "0.#")}, a usual one, since the file does not give it; add 'difference' to fix it"));
         return part with { DifferenceK = CoilDifferenceK };
     }
 }

@@ -120,7 +120,7 @@ internal sealed class LoopSolver
         }
         var last = Settled(0.5 * (low + high));
         if (Math.Abs(last.InletK - 0.5 * (low + high)) <= 100 * inletTolerance && Math.Abs(last.Flow - flow) <= 10 * flowTolerance * flow) return last.Solution;
-        throw new SolveException(SolveReport.Telling(SolveStatus.NotConverged, MaximumIterations, Math.Abs(last.InletK - low), 
+        throw new SolveException(SolveReport.Telling(SolveStatus.NotConverged, MaximumIterations, Math.Abs(last.InletK - low),
             $"the loop did not settle at a load of {SpokenAmount.Temperature(at.LoadK, "0.#")}: the gas entering the recuperator swings around {SpokenAmount.Temperature(low, "0.##")}; last flow {flow:0.#####} mol/s"));
     }
 
@@ -189,6 +189,6 @@ internal sealed class LoopSolver
         }
     }
 
-    private SolveException NoFlow() => new(SolveReport.Telling(SolveStatus.NoSolution, 0, double.NaN, 
+    private SolveException NoFlow() => new(SolveReport.Telling(SolveStatus.NoSolution, 0, double.NaN,
         $"compressor '{_layout.Compressor.Name}' moves no gas: from {SpokenAmount.Pressure(SuctionPressurePa, "0.##")} to {SpokenAmount.Pressure(DischargePressurePa, "0.##")} its clearance and leakage take the whole stroke; lower the pressure ratio or the clearance"));
 }

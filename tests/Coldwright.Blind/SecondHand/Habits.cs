@@ -73,12 +73,31 @@ public sealed record Habits
         var form = Of(Enum.GetValues<ClockForm>());
         return new Habits
         {
-            ByHand = byHand, StepS = byHand ? Of(600.0, 600, 900) : Of(2.0, 5, 10, 10, 30, 60, 120), DecimalComma = comma, Delimiter = comma ? Of(';', '\t') : Of(',', ',', ';', '\t', '|'), Form = form,
-            Temperature = Of("°C", "°C", "°C", "K", "°F"), Pressure = Of("barg", "barg", "bara", "psig", "kPaa"), Noise = Of(Enum.GetValues<NoiseKind>()), Channels = channels, VesselSensor = Of("thermocouple-K", "thermocouple-K", "thermocouple-T"),
-            FromS = byHand ? -600 : Chance(0.15) ? 300 + 2700 * random.NextDouble() : -60 - (SecondPlan.RestS - 60) * random.NextDouble(), NotesStart = byHand || Chance(0.75), NotesStop = Chance(0.75), KeepsWarmUp = !byHand ? Chance(0.8) : Chance(0.5),
-            Weighings = set == SensorSet.Bare ? 0 : set == SensorSet.Usual ? (Chance(0.8) ? 1 : 0) : Of(1, 2, 2, 2), Gaps = !byHand && Chance(0.25) ? [(gapAt, gapAt + 300 + 1800 * random.NextDouble())] : [], Spikes = !byHand && Chance(0.3) ? 0.0005 : 0,
-            Frozen = !byHand && channels.Length > 1 && Chance(0.12) ? (Of(channels[1..]), stillAt, stillAt + 5400) : ("", 0, 0), Jump = !byHand && form != ClockForm.ElapsedMinutes && Chance(0.12) ? (jumpAt, Of(-3600.0, 3600, -420, 540)) : (0, 0),
-            AheadS = !byHand && form != ClockForm.ElapsedMinutes && Chance(0.3) ? 60 * Of(-4, -2, 2, 3, 5) : 0, SaysAhead = Chance(0.6), Preamble = Chance(0.3), NoHeadings = Chance(0.1), Milliamperes = Chance(0.15), SaysRoom = Chance(0.8),
+            ByHand = byHand,
+            StepS = byHand ? Of(600.0, 600, 900) : Of(2.0, 5, 10, 10, 30, 60, 120),
+            DecimalComma = comma,
+            Delimiter = comma ? Of(';', '\t') : Of(',', ',', ';', '\t', '|'),
+            Form = form,
+            Temperature = Of("°C", "°C", "°C", "K", "°F"),
+            Pressure = Of("barg", "barg", "bara", "psig", "kPaa"),
+            Noise = Of(Enum.GetValues<NoiseKind>()),
+            Channels = channels,
+            VesselSensor = Of("thermocouple-K", "thermocouple-K", "thermocouple-T"),
+            FromS = byHand ? -600 : Chance(0.15) ? 300 + 2700 * random.NextDouble() : -60 - (SecondPlan.RestS - 60) * random.NextDouble(),
+            NotesStart = byHand || Chance(0.75),
+            NotesStop = Chance(0.75),
+            KeepsWarmUp = !byHand ? Chance(0.8) : Chance(0.5),
+            Weighings = set == SensorSet.Bare ? 0 : set == SensorSet.Usual ? (Chance(0.8) ? 1 : 0) : Of(1, 2, 2, 2),
+            Gaps = !byHand && Chance(0.25) ? [(gapAt, gapAt + 300 + 1800 * random.NextDouble())] : [],
+            Spikes = !byHand && Chance(0.3) ? 0.0005 : 0,
+            Frozen = !byHand && channels.Length > 1 && Chance(0.12) ? (Of(channels[1..]), stillAt, stillAt + 5400) : ("", 0, 0),
+            Jump = !byHand && form != ClockForm.ElapsedMinutes && Chance(0.12) ? (jumpAt, Of(-3600.0, 3600, -420, 540)) : (0, 0),
+            AheadS = !byHand && form != ClockForm.ElapsedMinutes && Chance(0.3) ? 60 * Of(-4, -2, 2, 3, 5) : 0,
+            SaysAhead = Chance(0.6),
+            Preamble = Chance(0.3),
+            NoHeadings = Chance(0.1),
+            Milliamperes = Chance(0.15),
+            SaysRoom = Chance(0.8),
         };
     }
 }

@@ -73,4 +73,15 @@ public sealed class PoorRecords(BlindRuns blind)
         var stop = Assert.Single(e.Phases, p => p.Kind == "warm-up");
         Assert.InRange(stop.FromS, 300 + 26400 - 120, 300 + 26400 + 120);
     }
+
+    /// <summary>A drain whose opening was noted four minutes late: the fall of the vessel's pressure shows when it was open, and what is read is what stood before.</summary>
+    [Fact]
+    public void ADrainIsOpenWhenThePressureFalls()
+    {
+        var (run, log) = Written(SensorSet.Full);
+        int at = run.IndexOf("what: valve-open", StringComparison.Ordinal) - 11;
+        string late = run[..at] + TimeSpan.Parse(run[at..(at + 8)], CultureInfo.InvariantCulture).Add(TimeSpan.FromMinutes(4)).ToString("hh\\:mm\\:ss", CultureInfo.InvariantCulture) + run[(at + 8)..];
+        double Excess(string text) => Assert.Single(blind.Explain((text, log), SensorSet.Full).Figures, f => f.Feature is { Kind: FeatureKind.Batch, At: 3 }).Measured;
+        Assert.Equal(Excess(run), Excess(late), 0.05);
+    }
 }

@@ -25,6 +25,16 @@ public sealed class LogTextTests
         Same(record);
     }
 
+    /// <summary>Two columns with decimal commas: the commas cut as many cells as the semicolon and one more, but what they cut off is no unit.</summary>
+    [Fact]
+    public void TwoColumnsWithDecimalCommasAreCutAtTheSemicolon()
+    {
+        var log = "Elapsed (min);T\n" + string.Concat(Enumerable.Range(0, 60).Select(i => string.Create(CultureInfo.InvariantCulture, $"{i / 6.0:0.000};{20 - 0.1 * i:0.0}\n").Replace('.', ',')));
+        var channel = Make.Record(Make.OneChannel, log).Channel("t")!;
+        Assert.Equal(60, channel.GoodCount);
+        Assert.Equal(590, channel.TimesS[^1], 1.0);
+    }
+
     [Fact]
     public void QuotedCellsMayHoldTheDelimiter()
     {
