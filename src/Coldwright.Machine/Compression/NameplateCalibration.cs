@@ -34,10 +34,21 @@ public static class NameplateCalibration
     /// <param name="conditions">State points of the rating.</param>
     /// <param name="cancel">Cancels the work.</param>
     /// <exception cref="ArgumentException">The power cannot be met with losses from a tenth to five times the usual ones.</exception>
-    public static CalibratedCompressor Fit(double capacityW, double powerW, string refrigerant, CompressorMachine machine, RatingConditions conditions, CancellationToken cancel = default)
+    public static CalibratedCompressor Fit(double capacityW, double powerW, string refrigerant, CompressorMachine machine, RatingConditions conditions, CancellationToken cancel = default) =>
+        Fit(capacityW, powerW, new RatingCycle(refrigerant), machine, conditions, cancel);
+
+    /// <summary>The fit, on a refrigerant whose saturation was asked for already.</summary>
+    /// <param name="capacityW">Rated cooling capacity, W.</param>
+    /// <param name="powerW">Rated electrical power of the compressor alone (not of fans), W.</param>
+    /// <param name="cycle">Rated refrigerant.</param>
+    /// <param name="machine">The machine to start from.</param>
+    /// <param name="conditions">State points of the rating.</param>
+    /// <param name="cancel">Cancels the work.</param>
+    /// <exception cref="ArgumentException">The power cannot be met with losses from a tenth to five times the usual ones.</exception>
+    public static CalibratedCompressor Fit(double capacityW, double powerW, RatingCycle cycle, CompressorMachine machine, RatingConditions conditions, CancellationToken cancel = default)
     {
         InputCheck.Within(powerW, 5, 1e6, "W", nameof(powerW));
-        var cycle = new RatingCycle(refrigerant);
+        string refrigerant = cycle.Refrigerant;
         var best = NameplateDisplacement.Match(capacityW, cycle, machine, conditions, cancel);
         double perMole = cycle.CoolingPerMole(conditions), wanted = powerW / capacityW;
         var duty = cycle.Duty(conditions);

@@ -8,8 +8,6 @@ internal static class EarlierRun
 {
     // of a doubt's variance; our assumption
     private const double Lasting = 0.9;
-    // what was noted wrong on one day was not on another
-    private static readonly string[] _ofOneDay = ["start", "stop", "room"];
 
     /// <summary>One comparison of both.</summary>
     /// <param name="today">The run to be explained.</param>
@@ -21,13 +19,12 @@ internal static class EarlierRun
         double[] Only(double[] change) => [.. change, .. new double[more]];
         double[] Part(double[] shift, double share) => [.. shift.Select(v => v * Math.Sqrt(share))];
         // what lasts from day to day, and what each day has for itself
-        var shared = today.Shared.Concat(earlier.Shared).Select(s => s.Name).Distinct().SelectMany(name => _ofOneDay.Contains(name) ? Apart(name, 0) : Apart(name, Lasting));
-        IEnumerable<(string, double[])> Apart(string name, double lasting) =>
-        [
-            (name, Part([.. Of(name, today, n), .. Of(name, earlier, more)], lasting)),
-            ($"{name}, this day", Part(Only(Of(name, today, n)), 1 - lasting)),
-            ($"{name}, the earlier day", Part([.. new double[n], .. Of(name, earlier, more)], 1 - lasting)),
-        ];
+        var shared = today.Shared.Concat(earlier.Shared).Select(s => s.Name).Distinct().SelectMany(name => new (string, double[])[]
+        {
+            (name, Part([.. Of(name, today, n), .. Of(name, earlier, more)], Lasting)),
+            ($"{name}, this day", Part(Only(Of(name, today, n)), 1 - Lasting)),
+            ($"{name}, the earlier day", Part([.. new double[n], .. Of(name, earlier, more)], 1 - Lasting)),
+        });
         return today with
         {
             Features = [.. today.Features, .. earlier.Features.Select(f => f with { IsEarlier = true })],

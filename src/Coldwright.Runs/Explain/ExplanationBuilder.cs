@@ -150,7 +150,7 @@ internal static class ExplanationBuilder
         double usual = since ? s.Usual : Math.Sqrt(s.Usual * s.Usual + (s.Model?.Doubt ?? 0) * (s.Model?.Doubt ?? 0));
         // not named: as far as a sound machine may go
         if (!best.Members.Contains(suspect)) usual = s.Model is { Doubt: > 0 } known && s.Id == known.Id ? known.Doubt : 0.4 * s.Usual;
-        var own = c with { Shared = [.. c.Shared.Where(x => since || x.Name != s.Id)], Suspects = [.. c.Suspects.Select((x, i) => i == suspect ? x with { TwoSided = s.TwoSided, Usual = usual } : x)] };
+        var own = c with { Shared = [.. c.Shared.Where(x => since || x.Name != s.Id)], Suspects = [.. c.Suspects.Select((x, i) => i == suspect ? x with { TwoSided = s.TwoSided, Usual = usual, Least = best.Members.Contains(suspect) ? s.Least : 0 } : x)] };
         var fit = new EvidenceFit(own) { Free = suspect }.Fit(members);
         int at = Array.IndexOf(members, suspect);
         double f = fit.Strengths[at], u = wide * fit.Sigma[at] * Math.Sqrt(j.Scale);

@@ -119,7 +119,8 @@ public sealed class CooldownTests
     {
         using var cancel = new CancellationTokenSource();
         var folder = Coolers.Folder("stops-pinch");
-        var r = CooldownSolver.Run(folder.Machine!, folder.Layout!, FollowedCoolers.Plain with { Halving = true }, text => { if (text.Contains("min, load at 2", StringComparison.Ordinal)) cancel.Cancel(); }, cancel.Token);
+        int heard = 0;
+        var r = CooldownSolver.Run(folder.Machine!, folder.Layout!, FollowedCoolers.Plain with { Halving = true }, text => { if (text.Contains("min, load at 2", StringComparison.Ordinal) && ++heard == 3) cancel.Cancel(); }, cancel.Token);
         Assert.True(r.Stopped && !r.HasPlateau);
         Assert.True(r.Series.TimeS.Count > 5 && r.Series.TimeS[^1] < 3600, $"{r.Series.TimeS.Count}");
         Assert.Contains("Stopped on your wish", r.Sentence.ToString(), StringComparison.Ordinal);

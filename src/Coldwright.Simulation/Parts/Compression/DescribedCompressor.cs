@@ -14,8 +14,10 @@ internal sealed record DescribedCompressor
     public required CompressorMachine Machine { get; init; }
     /// <summary>Its rating sheet, to be used instead of the loss model; null when none is given.</summary>
     public TranslatedMap? Map { get; init; }
-    /// <summary>What the nameplate says about the displacement; null without one.</summary>
-    public DisplacementEstimate? Estimate { get; init; }
+    /// <summary>What the nameplate says about the displacement; null without one. Worked out when first asked for, where nothing else hangs on it.</summary>
+    public DisplacementEstimate? Estimate => Nameplate?.Value;
+    /// <summary>The same before it is worked out; null without a nameplate.</summary>
+    public Lazy<DisplacementEstimate>? Nameplate { private get; init; }
     /// <summary>Friction and motor losses over the usual ones by the nameplate's power; null without one.</summary>
     public double? LossScale { get; init; }
     /// <summary>True when the displacement itself is given.</summary>
@@ -58,35 +60,28 @@ internal sealed record DescribedCompressor
         var assumptions = new List<string>();
         var warnings = new List<Spoken>();
         if (machine.Cooling is { ConductanceWPerK: null, FanAirSpeedMPerS: > 0 } fan) assumptions.Add(FormattableString.Invariant($"a fan that blows on the shell moves air at {fan.FanAirSpeedMPerS:0.#} m/s (our assumption)"));
-        DisplacementEstimate? estimate = null;
+        Lazy<DisplacementEstimate>? estimate = null;
         double? scale = null;
         if (plate is not null)
         {
-            // the band of the displacement and the fit to the power ask the same model on a thread each
             var start = machine;
-            var fit = plate.PowerW is { } rated ? Task.Run(() => NameplateCalibration.Fit(plate.CapacityW, rated, plate.Refrigerant, start, Plate.Conditions(plate), cancel), cancel) : null;
-            try
+            estimate = new(() => Plate.Displacement(plate, start, cancel));
+            if (plate.PowerW is { } power)
             {
-                estimate = Plate.Displacement(plate, start, cancel);
-            }
-            finally
-            {
-                if (fit is not null) ((IAsyncResult)fit).AsyncWaitHandle.WaitOne();
-            }
-            if (fit?.GetAwaiter().GetResult() is { } fitted)
-            {
+                var cycle = new RatingCycle(plate.Refrigerant);
+                var fitted = NameplateCalibration.Fit(plate.CapacityW, power, cycle, machine, Plate.Conditions(plate, cycle), cancel);
                 scale = fitted.LossScale;
                 warnings.AddRange(fitted.Warnings.Where(w => w.StartsWith("the rated power", StringComparison.Ordinal)));
                 machine = displacement is null ? fitted.Machine : machine with { Traits = fitted.Machine.Traits };
             }
-            else if (displacement is null) machine = estimate.Machine;
+            else if (displacement is null) machine = estimate.Value.Machine;
         }
         var map = sheet is null ? null : TranslatedMap.From(Plate.Map(sheet), cancel);
         if (map is not null) assumptions.Add("flow and power come from the rating sheet, translated to this gas at equal pressure ratio");
         assumptions.Add(machine.Traits.Provenance);
         return new DescribedCompressor
         {
-            Machine = machine, Map = map, Estimate = estimate, LossScale = scale, DisplacementGiven = displacement is not null, Assumptions = [.. assumptions.Distinct()], Warnings = warnings,
+            Machine = machine, Map = map, Nameplate = estimate, LossScale = scale, DisplacementGiven = displacement is not null, Assumptions = [.. assumptions.Distinct()], Warnings = warnings,
         };
     }
 }

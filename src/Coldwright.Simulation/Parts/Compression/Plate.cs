@@ -12,12 +12,12 @@ internal static class Plate
         : NameplateDisplacement.FromCompressorRating(plate.CapacityW, plate.Refrigerant, machine, Conditions(plate), cancel);
 
     /// <summary>The state points of the rating: what the plate says, the usual ones for the rest.</summary>
-    public static RatingConditions Conditions(NameplateDescription plate)
+    public static RatingConditions Conditions(NameplateDescription plate, RatingCycle? cycle = null)
     {
         if (plate.Rating == NameplateRating.Appliance)
         {
             var assumed = Assumptions(plate);
-            return NameplateDisplacement.Conditions(new RatingCycle(plate.Refrigerant), assumed, assumed.EvaporatingK, assumed.CondensingK);
+            return NameplateDisplacement.Conditions(cycle ?? new RatingCycle(plate.Refrigerant), assumed, assumed.EvaporatingK, assumed.CondensingK);
         }
         var usual = RatingConditions.Compressor;
         double gas = plate.ReturnGasK ?? Math.Max(usual.ReturnGasK, plate.EvaporatingK ?? 0);
