@@ -49,8 +49,9 @@ public static class NameplateCalibration
     {
         InputCheck.Within(powerW, 5, 1e6, "W", nameof(powerW));
         string refrigerant = cycle.Refrigerant;
-        var best = NameplateDisplacement.Match(capacityW, cycle, machine, conditions, cancel);
-        double perMole = cycle.CoolingPerMole(conditions), wanted = powerW / capacityW;
+        NameplateDisplacement.Check(capacityW, machine, conditions);
+        (CompressorMachine Machine, CompressorPerformance Performance, double CapacityW) best = (machine, null!, 0);
+        double perMole = NameplateDisplacement.Cooling(cycle, conditions), wanted = powerW / capacityW;
         var duty = cycle.Duty(conditions);
         // power over capacity hardly hangs on the displacement, which follows in proportion from run to run
         double Off(double logScale)

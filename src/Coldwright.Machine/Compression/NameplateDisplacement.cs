@@ -90,11 +90,8 @@ public static class NameplateDisplacement
     // capacity is nearly in proportion to the displacement: a few proportional steps
     internal static (CompressorMachine Machine, CompressorPerformance Performance, double CapacityW) Match(double capacityW, RatingCycle cycle, CompressorMachine machine, RatingConditions conditions, CancellationToken cancel)
     {
-        InputCheck.Within(capacityW, 10, 2e6, "W", nameof(capacityW));
-        conditions.Check();
-        machine.Check();
-        double perMole = cycle.CoolingPerMole(conditions), off = double.NaN;
-        if (!(perMole > 0)) throw new ArgumentException(FormattableString.Invariant($"{cycle.Refrigerant} cools nothing between these conditions: {perMole:0.#} J/mol"), nameof(conditions));
+        Check(capacityW, machine, conditions);
+        double perMole = Cooling(cycle, conditions), off = double.NaN;
         var duty = cycle.Duty(conditions);
         for (int i = 0; i < 40; i++)
         {
@@ -107,6 +104,17 @@ public static class NameplateDisplacement
         throw new SolveException(new SolveReport(SolveStatus.NotConverged, 40, off, FormattableString.Invariant(
             $"no displacement gives {capacityW:0.#} W on {cycle.Refrigerant}; last {machine.DisplacementM3 * 1e6:0.###} cm3")));
     }
+
+    internal static void Check(double capacityW, CompressorMachine machine, RatingConditions conditions)
+    {
+        InputCheck.Within(capacityW, 10, 2e6, "W", nameof(capacityW));
+        conditions.Check();
+        machine.Check();
+    }
+
+    // J/mol
+    internal static double Cooling(RatingCycle cycle, RatingConditions conditions) => cycle.CoolingPerMole(conditions) is > 0 and var perMole ? perMole
+        : throw new ArgumentException(FormattableString.Invariant($"{cycle.Refrigerant} cools nothing between these conditions: {cycle.CoolingPerMole(conditions):0.#} J/mol"), nameof(conditions));
 
     private static double C(double kelvin) => kelvin - 273.15;
 }

@@ -280,13 +280,18 @@ internal sealed class ClosedSolver
     {
         try
         {
+            double before = 0;
             for (int round = 0; round < FilmRounds; round++)
             {
-                if (ColdEndFilm.Fitted(Hardware, at.Pass, _cancel) is not { } fitted) break; 
-                if (Math.Abs(fitted.Coil!.OutsideConductancePerLength / Hardware.Coil!.OutsideConductancePerLength - 1) < FilmSettled) break;
+                if (ColdEndFilm.Fitted(Hardware, at.Pass, _cancel) is not { } fitted) break;
+                double change = Math.Abs(fitted.Coil!.OutsideConductancePerLength / Hardware.Coil!.OutsideConductancePerLength - 1);
+                if (change < FilmSettled) break;
                 var closer = new LoopCloser(new LoopEvaluator(fitted, _model, _accuracy, _cancel, Closer.Evaluator.Precooler), _target);
                 at = closer.Finish(at, at.Pass.LoadK, Middling, null, _seed?.Operating) ?? closer.Close(at.Pass.State, at.Pass.LoadK, _accuracy.Rough, at);
                 (Hardware, Closer, _fitted) = (fitted, closer, at);
+                // changes shrink in proportion: where the next would be too small it need not be asked for
+                if (before > change && change * change / before < FilmSettled) break;
+                before = change;
             }
         }
         catch (SolveException e)

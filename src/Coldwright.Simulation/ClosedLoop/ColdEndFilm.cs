@@ -14,7 +14,7 @@ namespace Coldwright.Simulation.ClosedLoop;
 /// </summary>
 internal static class ColdEndFilm
 {
-    private const double HalfFull = 0.5, MarginK = 4, Least = 1, Most = 1e5;
+    private const double HalfFull = 0.5, MarginK = 4, Least = 1, Most = 1e5, CoilSettled = 1e-9, Found = 1e-7;
 
     /// <summary>The hardware with that conductance; null when the vessel's model has no answer at this pass (nothing condenses there).</summary>
     public static Hardware? Fitted(Hardware h, LoopPass p, CancellationToken cancel)
@@ -34,10 +34,10 @@ internal static class ColdEndFilm
                 Coil = cold.Coil, Vessel = cold.Vessel, Product = product, Mixture = inlet, LevelM = HalfFull * cold.Vessel.HeightM, FeedK = feedK, LiquidK = product.IsDense ? p.LoadK : null,
                 Options = new ColdVesselOptions { Band = false },
             }, cancel);
-            double Off(double ln) => (coil with { OutsideConductancePerLength = Math.Exp(ln) }).Solve(inlet, p.LoadK).HeatW - r.HeatW;
+            double Off(double ln) => (coil with { OutsideConductancePerLength = Math.Exp(ln), Settled = CoilSettled }).Solve(inlet, p.LoadK).HeatW - r.HeatW;
             double low = Off(Math.Log(Least)), high = Off(Math.Log(Most));
             if (low > 0 || high < 0) return null;
-            double found = Math.Exp(Brent.Solve(Off, Math.Log(Least), low, Math.Log(Most), high, 1e-9));
+            double found = Math.Exp(Brent.Solve(Off, Math.Log(Least), low, Math.Log(Most), high, Found));
             return h with { Coil = coil with { OutsideConductancePerLength = found } };
         }
         catch (SolveException)

@@ -22,7 +22,8 @@ internal sealed class LoopEvaluator
     // of the parts' own balances, on the way
     private const double RoughTolerance = 1e-6;
 
-    private static readonly CapillaryResolution RoughCapillary = new(6, 6);
+    /// <summary>On the way to an answer.</summary>
+    public static readonly CapillaryResolution RoughCapillary = new(6, 6);
 
     private readonly HelmholtzModel _model;
     private readonly Flash _flash;
@@ -32,6 +33,8 @@ internal sealed class LoopEvaluator
     private readonly DistributedRecuperator _recuperator, _roughRecuperator;
     private readonly CancellationToken _cancel;
     private readonly LeakEstimate _leak = new();
+    private readonly Task<PrecoolerEstimate>? _making;
+    private PrecoolerEstimate? _precooler;
 
     public LoopEvaluator(Hardware hardware, HelmholtzModel model, LoopAccuracy accuracy, CancellationToken cancel, PrecoolerEstimate? precooler = null, PrecoolerEstimate? like = null)
     {
@@ -47,7 +50,11 @@ internal sealed class LoopEvaluator
         _recuperator = new DistributedRecuperator(hardware.Recuperator, null, hardware.RecuperatorLeak, options);
         _roughRecuperator = new DistributedRecuperator(hardware.Recuperator, null, hardware.RecuperatorLeak, options with { Tolerance = RoughTolerance, Cells = accuracy.RoughCells });
         if (hardware.Precooler is { } pc)
-            Precooler = precooler?.In(hardware.RoomK) ?? like?.For(Scaled(pc, k), hardware.RoomK, cancel) ?? new PrecoolerEstimate(PrecoolerLoop.Create(Scaled(pc, k), hardware.Layout.Precooler!.Loop!.Refrigerant, cancel), hardware.RoomK);
+        {
+            _precooler = precooler?.In(hardware.RoomK) ?? like?.For(Scaled(pc, k), hardware.RoomK, cancel);
+            // its tables are made while a first guess is found
+            if (_precooler is null) _making = Task.Run(() => new PrecoolerEstimate(PrecoolerLoop.Create(Scaled(pc, k), hardware.Layout.Precooler!.Loop!.Refrigerant, cancel), hardware.RoomK), cancel);
+        }
         Tables = new LoopTablesMaker(model, hardware, accuracy.Tables, cancel, accuracy.RoughTables);
     }
 
@@ -56,7 +63,7 @@ internal sealed class LoopEvaluator
     public HelmholtzModel Model => _model;
     public LoopTablesMaker Tables { get; }
     /// <summary>The precooler's model with its tables, to be used again where it is the same.</summary>
-    public PrecoolerEstimate? Precooler { get; }
+    public PrecoolerEstimate? Precooler => _precooler ??= _making?.GetAwaiter().GetResult();
     public int Passes { get; private set; }
     public CancellationToken Cancel => _cancel;
 

@@ -44,7 +44,7 @@ internal static class WarmStart
         var probe = flash.TemperaturePressure(t, ProbePa, z);
         var swept = new SweptVolume(h, model, z, cancel);
         var inlet = new ThrottleInlet(ProbePa, probe.MolarEnthalpy, t, z);
-        double passed = h.Capillary is { } tube ? new CapillaryModel(flash, transport).Flow(tube, inlet, ProbePa / 8, cancel).MolarFlow : new ValveModel(flash, transport).Flow(h.Valve!, inlet, ProbePa / 8, cancel).MolarFlow;
+        double passed = h.Capillary is { } tube ? new CapillaryModel(flash, transport) { Resolution = LoopEvaluator.RoughCapillary }.Flow(tube, inlet, ProbePa / 8, cancel).MolarFlow : new ValveModel(flash, transport).Flow(h.Valve!, inlet, ProbePa / 8, cancel).MolarFlow;
         double Throttle(double high, double low)
         {
             double r = low / high;
