@@ -32,25 +32,41 @@ internal sealed class Sensitivities
 
     public SensitivityResult Find()
     {
-        var operating = new Point(this, _solver.Operating);
-        // at the no-load temperature only the temperature itself is asked for; where the cooler stands there anyway the point is the same
-        var noLoad = _solver.NoLoad is null ? null : ReferenceEquals(_solver.NoLoad, _solver.Operating) ? operating : new Point(this, _solver.NoLoad);
         var inputs = LoopInputs.Of(_solver.Hardware, _model, _solver.Operating.Pass);
-        double loadSlope = noLoad?.NetByLoad() ?? double.NaN;
-        var rows = new List<InputSensitivity>();
-        foreach (var input in inputs)
+        // at the no-load temperature only the temperature itself is asked for, by parts of its own on another thread; where the cooler stands there anyway the point is the same
+        bool apart = _solver.NoLoad is not null && !ReferenceEquals(_solver.NoLoad, _solver.Operating);
+        var beside = apart ? Task.Run(() => NoLoadSlopes(new Point(this, _solver.NoLoad!, new LoopEvaluator(_solver.Hardware, _model, _accuracy, _cancel)), inputs), _cancel) : null;
+        double[][] slopes;
+        Point operating;
+        try
         {
-            _cancel.ThrowIfCancellationRequested();
-            double[] slopes = operating.By(input);
-            double noLoadSlope = noLoad is null ? double.NaN : -(ReferenceEquals(noLoad, operating) ? slopes[0] : noLoad.By(input)[0]) / loadSlope;
-            rows.Add(new InputSensitivity(input.Id, input.Name, input.Unit, input.Value, input.Step, input.IsDoubt, [noLoadSlope, .. slopes]));
+            operating = new Point(this, _solver.Operating, _solver.Closer.Evaluator);
+            slopes = [.. inputs.Select(operating.By)];
         }
+        finally
+        {
+            if (beside is not null) ((IAsyncResult)beside).AsyncWaitHandle.WaitOne();
+        }
+        double[]? noLoad = beside?.GetAwaiter().GetResult();
+        if (noLoad is null && _solver.NoLoad is not null)
+        {
+            double byLoad = operating.NetByLoad();
+            noLoad = [.. slopes.Select(s => -s[0] / byLoad)];
+        }
+        var rows = inputs.Select((input, i) => new InputSensitivity(input.Id, input.Name, input.Unit, input.Value, input.Step, input.IsDoubt, [noLoad?[i] ?? double.NaN, .. slopes[i]])).ToList();
         double[] values = [_solver.NoLoad?.Pass.LoadK ?? double.NaN, .. operating.Values];
         var all = new (string Id, string Name, string Unit)[] { ("no_load_temperature_K", "No-load temperature", "K") }.Concat(Figures).ToArray();
         var figures = all.Select((f, i) => new HeadlineFigure(f.Id, f.Name, f.Unit, values[i], Math.Sqrt(rows.Where(r => r.IsDoubt && double.IsFinite(r.Slopes[i])).Sum(r => Square(r.Slopes[i] * r.Step))))).ToArray();
         // figures that the cooler does not have (no product, no no-load temperature) are left out
         int[] kept = [.. Enumerable.Range(0, figures.Length).Where(i => double.IsFinite(figures[i].Value))];
         return new SensitivityResult { Figures = [.. kept.Select(i => figures[i])], Inputs = [.. rows.Select(r => r with { Slopes = [.. kept.Select(i => r.Slopes[i])] })] };
+    }
+
+    // K per unit of each input
+    private static double[] NoLoadSlopes(Point point, IReadOnlyList<LoopInput> inputs)
+    {
+        double byLoad = point.NetByLoad();
+        return [.. inputs.Select(input => -point.By(input)[0] / byLoad)];
     }
 
     private static double Square(double v) => v * v;
@@ -65,14 +81,19 @@ internal sealed class Sensitivities
         private readonly double[] _jacobian, _figuresByState;
         private readonly int _n;
 
-        public Point(Sensitivities owner, LoopCloser.Closed closed)
+        public Point(Sensitivities owner, LoopCloser.Closed closed, LoopEvaluator evaluator)
         {
-            (_owner, _evaluator) = (owner, owner._solver.Closer.Evaluator);
+            (_owner, _evaluator) = (owner, evaluator);
             var (inlet, back) = LoopEvaluator.ThrottleQuestion(closed.Pass);
-            _throttle = closed.Throttle.Anew(inlet, back);
+            // slopes found here, not those learnt on the way
+            _throttle = new ThrottleEstimate(evaluator.ThrottleFlow);
+            _throttle.Ask(inlet, back);
+            // this evaluator's own compressor on the same properties
+            var near = closed.Pass.Tables;
+            var tables = evaluator.Tables.Along(near, near.Z) ?? evaluator.Tables.Make(near.Z, near.Frame);
             _n = closed.Pass.State.Count;
-            _at = Run(_evaluator, closed.Pass.State, closed.Pass.LoadK, closed.Pass.Tables, closed.Pass, _throttle);
-            _exact = Run(_evaluator, closed.Pass.State, closed.Pass.LoadK, closed.Pass.Tables, _at, null);
+            _at = Run(_evaluator, closed.Pass.State, closed.Pass.LoadK, tables, closed.Pass, _throttle);
+            _exact = Run(_evaluator, closed.Pass.State, closed.Pass.LoadK, tables, _at, null);
             Values = owner.FiguresOf(_evaluator.Hardware, _at);
             (_jacobian, _figuresByState) = (new double[_n * _n], new double[Figures.Length * _n]);
             for (int c = 0; c < _n; c++) Column(c);
@@ -152,10 +173,14 @@ internal sealed class Sensitivities
         double litres = double.NaN, perLitre = double.NaN, feedPrecoolW = 0;
         if (_solver.Product is { } product)
         {
-            double heat = ProductMade.HeatPerMole(h, product, p.LoadK, p.RecuperatorInletK), feed = p.NetCoolingW / heat, made = Math.Max(0, feed);
-            power += made * product.FeedWork();
-            if (h.Layout.FeedPrecooled) feedPrecoolW = made * (product.Compressed.MolarEnthalpy - product.Arriving(p.RecuperatorInletK).MolarEnthalpy);
-            litres = feed * (1 - product.LetDown(product.Leaving(p.LoadK).Enthalpy).VapourFraction) / product.BoilingLiquid.MolarDensity * 3.6e6;
+            // its flash serves both points
+            lock (product)
+            {
+                double heat = ProductMade.HeatPerMole(h, product, p.LoadK, p.RecuperatorInletK), feed = p.NetCoolingW / heat, made = Math.Max(0, feed);
+                power += made * product.FeedWork();
+                if (h.Layout.FeedPrecooled) feedPrecoolW = made * (product.Compressed.MolarEnthalpy - product.Arriving(p.RecuperatorInletK).MolarEnthalpy);
+                litres = feed * (1 - product.LetDown(product.Leaving(p.LoadK).Enthalpy).VapourFraction) / product.BoilingLiquid.MolarDensity * 3.6e6;
+            }
         }
         power += p.Precooler is { } loop ? loop.CompressorPowerW * (1 + (p.PrecoolingW > 0 ? feedPrecoolW / p.PrecoolingW : 0))
             : h.Layout.Precooler is { } pc ? ModelRatingSolver.PrecoolerPowerW(pc, h.RoomK, p.PrecoolingW + feedPrecoolW) : 0;

@@ -22,14 +22,6 @@ internal sealed class ThrottleEstimate(Func<ThrottleInlet, double, bool, (double
         _by = [.. _by], _slopeLnP = _slopeLnP, _slopeH = _slopeH, _lent = _known,
     };
 
-    /// <summary>One asked at a place, with slopes found there by differences and not learnt on the way.</summary>
-    public ThrottleEstimate Anew(ThrottleInlet inlet, double backPa)
-    {
-        var fresh = new ThrottleEstimate(model);
-        fresh.Ask(inlet, backPa);
-        return fresh;
-    }
-
     /// <summary>One that goes on from here and leaves this as it is.</summary>
     public ThrottleEstimate Copy()
     {
