@@ -17,7 +17,7 @@ internal sealed class ClosedSolver
     private const double Beyond = 6, TemperatureTolerance = 2e-3, BracketSlackK = 0.5, LeastLeftW = 1e-3, Fair = 1e-6, Closes = 1e-8;
     private const int FilmRounds = 4;
     // K: so near the no-load temperature it is found without closing the loop beyond it
-    private const double Grasp = 5, Short = 1.5;
+    private const double Grasp = 5, Short = 1.5, Alike = 3;
     // a load so much warmer than the wanted one hardly feels the film: its own heat is small beside what the coil could carry
     private const double FilmSettled = 4e-3, Middling = 1e-5, FeelsFilm = 1.35;
     // relative; three times what the throttle's march resolves
@@ -59,7 +59,6 @@ internal sealed class ClosedSolver
     /// <exception cref="SolveException">The loop does not close: the report says which balance and which part.</exception>
     public void Solve(ClosedSolver? seed = null)
     {
-        
         _seed = seed;
         TargetK = WantedK();
         var points = (seed is null ? null : Seeded(seed)) ?? Marched();
@@ -72,7 +71,6 @@ internal sealed class ClosedSolver
         NoLoad = FindNoLoad(points, NoLoadTolerance(wanted.Pass));
         if (works) Operating = Tight(wanted, Math.Abs(wanted.Pass.LoadK - TargetK) < 20 ? TargetK : wanted.Pass.LoadK);
         else Operating = NoLoad ?? Tight(points.Where(p => p.Pass.NetCoolingW > 0).DefaultIfEmpty(points[^1]).First(), double.NaN);
-        
         if (works) Target = Operating.Pass;
         if (!_target.ThrottleIsFree && Math.Abs(Operating.Pass.ThrottleOff) > ThrottleSettled) Warnings.Add(FormattableString.Invariant(
             $"the throttle's own model passes {100 * (Math.Exp(Operating.Pass.ThrottleOff) - 1):+0.##;-0.##} % of the flow that the loop is closed with: its march has a step there, and pressures are as much in doubt"));
@@ -247,7 +245,8 @@ internal sealed class ClosedSolver
         return slope > 0.05 ? last.NetCoolingW / slope : double.PositiveInfinity;
     }
 
-    private LoopCloser.Closed? Fitted(double k) => _fitted is { } f && Math.Abs(f.Pass.LoadK - k) < 3 ? f : null;
+    // so near a load its Jacobian is worth more than a new one
+    private LoopCloser.Closed? Fitted(double k) => _fitted is { } f && Math.Abs(f.Pass.LoadK - k) < Alike ? f : null;
 
     // the load itself as an unknown, from just warmer
     private bool Grasped(LoopCloser.Closed last, double leftK)
