@@ -10,7 +10,7 @@ internal readonly record struct BoxLeak(double ColdW, double WarmW, double Devia
 /// <summary>The box's leak on the way to an answer: straight lines from where its model was last asked, beyond which it is asked again. Not thread-safe.</summary>
 internal sealed class LeakEstimate
 {
-    // K; the leak bends by some parts in ten thousand over the reach
+    // K, chosen by trial: short beside the way from the room to the load, over which the leak bends
     private const double ReachK = 5, StepK = 0.5;
 
     private double _loadK = double.NaN, _warmEndK;

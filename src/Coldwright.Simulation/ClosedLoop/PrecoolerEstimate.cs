@@ -14,7 +14,7 @@ internal sealed class PrecoolerEstimate(PrecoolerLoop loop, double roomK)
     // K
     private const double Spare = 25;
     private const double RoughSettled = 1e-6;
-    // in ln of the pressures: there the correction of the compressor's table is the same within 1e-8, and some parts in a hundred thousand
+    // in ln of the pressures, chosen by trial: how far from where it was found the correction of the compressor's table is taken as the same
     private const double Serves = 1e-5, RoughServes = 0.05;
 
     private PrecoolerResult? _last;

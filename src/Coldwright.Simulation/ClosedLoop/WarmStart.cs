@@ -28,7 +28,7 @@ internal static class WarmStart
         double[] z = state.Z();
         var flash = new Flash(model);
         var inlet = new ThrottleInlet(highPa, state.ThrottleEnthalpy, h.RoomK, z);
-        double passed = h.Knobs.ThrottleFlow * (h.Capillary is { } tube ? new CapillaryModel(flash, new TransportModel(model)).Flow(tube, inlet, state.CoilPa, cancel).MolarFlow : new ValveModel(flash, new TransportModel(model)).Flow(h.Valve!, inlet, state.CoilPa, cancel).MolarFlow);
+        double passed = h.Knobs.ThrottleFlow * Passed(h, flash, inlet, state.CoilPa, CapillaryResolution.Default, cancel);
         double moved = flash.TemperaturePressure(h.RoomK, lowPa, z).MolarDensity * swept.At(swept.LnHighest);
         if (passed + bypass >= moved) return null;
         string throttle = h.Layout.Throttle.Name, compressor = h.Layout.Compressor.Name;
@@ -39,12 +39,11 @@ internal static class WarmStart
     {
         double[] z = [.. h.Machine.Charge.Mixture.MoleFractions];
         var flash = new Flash(model);
-        var transport = new TransportModel(model);
         double t = h.RoomK;
         var probe = flash.TemperaturePressure(t, ProbePa, z);
         var swept = new SweptVolume(h, model, z, cancel);
         var inlet = new ThrottleInlet(ProbePa, probe.MolarEnthalpy, t, z);
-        double passed = h.Capillary is { } tube ? new CapillaryModel(flash, transport) { Resolution = LoopEvaluator.RoughCapillary }.Flow(tube, inlet, ProbePa / 8, cancel).MolarFlow : new ValveModel(flash, transport).Flow(h.Valve!, inlet, ProbePa / 8, cancel).MolarFlow;
+        double passed = Passed(h, flash, inlet, ProbePa / 8, LoopEvaluator.RoughCapillary, cancel);
         double Throttle(double high, double low)
         {
             double r = low / high;
@@ -115,5 +114,14 @@ internal static class WarmStart
             (highPa, measure) = (target.HighPa, buffer is null ? Math.Log(target.HighPa + target.AftercoolerDropPa) : Math.Min(buffer.Measure(target.HighPa), 0.4));
         double suction = flash.TemperaturePressure(t, lowPa, z).MolarEnthalpy, throttled = flash.TemperaturePressure(t, highPa, z).MolarEnthalpy;
         return (LoopState.Of(measure, lowPa, suction, throttled, CoilFor(lowPa, highPa), suction, z), highPa, lowPa, swept, buffer?.At(measure, lowPa).BypassFlow ?? 0);
+    }
+
+    // mol/s, by the throttle's own model
+    private static double Passed(Hardware h, Flash flash, ThrottleInlet inlet, double backPa, CapillaryResolution resolution, CancellationToken cancel)
+    {
+        var transport = new TransportModel(flash.Model);
+        return h.Capillary is { } tube
+            ? new CapillaryModel(flash, transport) { Resolution = resolution }.Flow(tube, inlet, backPa, cancel).MolarFlow
+            : new ValveModel(flash, transport).Flow(h.Valve!, inlet, backPa, cancel).MolarFlow;
     }
 }
